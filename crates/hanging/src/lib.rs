@@ -1,0 +1,70 @@
+//! Hanging: what the wire pulls, where the nail goes, how a row stands on its wall.
+//!
+//! A load is given as the mass whose weight it equals: a pull of 20 lb is the pull of a mass of
+//! 20 lb hanging still, what scales and fixings are marked with.
+//!
+//! ```
+//! use hanging::{Hang, Stated, wire_run};
+//! use measure::{Length, Mass};
+//! use working::Working;
+//!
+//! let hang = Hang {
+//!     weight: Stated::job(Mass::POUND.times(20)),
+//!     rings_apart: Stated::job(Length::inches(20)),
+//!     rise: Stated::job(Length::inches(3)),
+//!     hooks_apart: None,
+//! };
+//! let mut working = Working::new();
+//! let run = wire_run(&hang, &mut working)?;
+//! assert_eq!(run.tension.print_lb_nearest(1), "34.8 lb");
+//! assert_eq!(run.times_weight_nearest(2), "1.74");
+//! assert!(working.recheck().is_empty());
+//! # Ok::<(), hanging::Refusal>(())
+//! ```
+#![deny(
+    clippy::float_arithmetic,
+    clippy::as_conversions,
+    clippy::integer_division
+)]
+
+mod nail;
+mod refusal;
+mod row;
+mod stated;
+mod wire;
+
+pub use nail::{Nail, NailPlan, nail};
+pub use refusal::Refusal;
+pub use row::{Row, RowPlan, row};
+pub use stated::Stated;
+pub use wire::{Factors, Hang, Ratings, WireRun, ratings, wire_run};
+
+use working::{Rule, Source, Status};
+
+/// What stands beside every load that is shown.
+pub const CAUTION: &str = "A computed load is advice, never a certificate: the wall, its fixings \
+     and the age of the hardware are not in it. Keep to the loads their makers state and to local \
+     codes; leave heavy pieces, pieces over people's heads and public places to someone licensed \
+     to fix them.";
+
+/// A rule of plain geometry.
+const fn geometry(id: &'static str, words: &'static str, formula: &'static str) -> Rule {
+    Rule {
+        id,
+        words,
+        formula,
+        source: Source::Geometry,
+        status: Status::Geometry,
+    }
+}
+
+/// A rule of the trade without a source.
+const fn custom(id: &'static str, words: &'static str, formula: &'static str) -> Rule {
+    Rule {
+        id,
+        words,
+        formula,
+        source: Source::CommonPractice,
+        status: Status::CommonPractice,
+    }
+}

@@ -1,0 +1,5 @@
+//! What the job document, the settings and the catalogue promise, checked through their doors.
+
+mod catalogue;
+mod document;
+mod settings;

@@ -1,0 +1,118 @@
+//! What every handler stands on: the shop's name, habits and materials, and a limit on work.
+
+use std::net::{Ipv4Addr, SocketAddr};
+use std::sync::Arc;
+use std::time::Duration;
+
+use tokio::sync::Semaphore;
+use trade::{Catalogue, Settings, Units};
+
+use crate::problem::{Kind, Problem};
+
+/// How the pages are to be served.
+#[derive(Clone, Debug)]
+pub struct Options {
+    /// Where to listen; only this machine's own addresses are accepted.
+    pub address: SocketAddr,
+    /// Hangs the invented shop's pieces on the wall.
+    pub demo: bool,
+    /// The shop's name, as its customers read it.
+    pub shop: String,
+    /// The shop's settings.
+    pub habits: Habits,
+    /// The shop's materials.
+    pub catalogue: Catalogue,
+}
+
+impl Default for Options {
+    /// Port 7733 of this machine, a shop without a name, settings and materials as they come.
+    fn default() -> Self {
+        Self {
+            address: SocketAddr::from((Ipv4Addr::LOCALHOST, 7733)),
+            demo: false,
+            shop: "The shop".to_owned(),
+            habits: Habits::default(),
+            catalogue: Catalogue::starter(),
+        }
+    }
+}
+
+/// A shop's settings, for jobs in inches and for jobs in millimetres.
+#[derive(Clone, Debug)]
+pub struct Habits {
+    /// For jobs in inches.
+    pub inches: Settings,
+    /// For jobs in millimetres.
+    pub millimetres: Settings,
+}
+
+impl Default for Habits {
+    fn default() -> Self {
+        Self {
+            inches: Settings::defaults(Units::Inches),
+            millimetres: Settings::defaults(Units::Millimetres),
+        }
+    }
+}
+
+impl Habits {
+    /// Those for jobs in these units.
+    pub const fn of(&self, units: Units) -> &Settings {
+        match units {
+            Units::Inches => &self.inches,
+            Units::Millimetres => &self.millimetres,
+        }
+    }
+}
+
+/// The state all handlers share; nothing in it changes.
+pub(crate) struct Desk {
+    pub options: Options,
+    hands: Arc<Semaphore>,
+}
+
+/// Pieces that are worked on at the same time; more wait their turn.
+const HANDS: usize = 4;
+
+/// How long an answer may take, its turn in the queue included.
+const LONGEST: Duration = Duration::from_secs(20);
+
+impl Desk {
+    pub fn new(options: Options) -> Arc<Self> {
+        Arc::new(Self {
+            options,
+            hands: Arc::new(Semaphore::new(HANDS)),
+        })
+    }
+
+    /// Works beside the requests, so that a slow piece holds up no other.
+    ///
+    /// Errors: work that takes longer than its limit (it goes on to its end, and keeps its place in
+    /// the count until then), and a fault of the program, which is logged.
+    pub async fn work<T: Send + 'static>(
+        self: &Arc<Self>,
+        task: impl FnOnce(&Self) -> T + Send + 'static,
+    ) -> Result<T, Problem> {
+        let desk = Arc::clone(self);
+        let done = async move {
+            let hand = Arc::clone(&desk.hands)
+                .acquire_owned()
+                .await
+                .map_err(|closed| Problem::fault(&closed))?;
+            let task = tokio::task::spawn_blocking(move || {
+                let _hand = hand;
+                task(&desk)
+            });
+            task.await.map_err(|panic| Problem::fault(&panic))
+        };
+        tokio::time::timeout(LONGEST, done)
+            .await
+            .unwrap_or_else(|_| {
+                let detail = format!(
+                    "Nothing came of it in {} seconds; describe less at once, or try again.",
+                    LONGEST.as_secs()
+                );
+                Err(Problem::plain(Kind::Slow, detail))
+            })
+    }
+}

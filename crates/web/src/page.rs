@@ -1,0 +1,26 @@
+//! The pages: the Counter, a piece on its drafting table, settings, materials.
+
+mod asked;
+mod bench;
+mod caution;
+mod counter;
+mod drawings;
+mod editor;
+mod figure;
+mod follows;
+mod front;
+mod materials;
+mod piece;
+mod settings;
+mod shell;
+mod sizes;
+mod trouble;
+mod why;
+
+pub(crate) use asked::{document, drawing, open, ticket};
+pub(crate) use counter::counter;
+pub(crate) use front::front;
+pub(crate) use materials::materials;
+pub(crate) use piece::{piece, worked};
+pub(crate) use settings::settings;
+pub(crate) use trouble::trouble;

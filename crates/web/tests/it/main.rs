@@ -1,0 +1,8 @@
+//! The door as visitors meet it: the router alone, and in a real browser.
+
+mod api;
+mod browser;
+mod guards;
+mod inks;
+mod pages;
+mod visit;

@@ -1,0 +1,7 @@
+//! The working of a small made-up job: found, explained, printed and worked out again.
+
+mod explain;
+mod find;
+mod job;
+mod recheck;
+mod text;

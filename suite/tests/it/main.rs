@@ -1,0 +1,14 @@
+//! What the engine promises, held against laws, tables, golden jobs and a reference library.
+
+mod bad_input;
+mod demo_jobs;
+mod draw;
+mod golden;
+mod largest;
+mod laws;
+mod metric;
+mod mitres;
+mod naive;
+mod package_cases;
+mod paper;
+mod shapes;
