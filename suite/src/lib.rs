@@ -3,3 +3,4 @@
 pub mod bench_cases;
 pub mod package;
 pub mod print;
+pub mod reference;

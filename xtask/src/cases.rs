@@ -5,7 +5,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use clap::Subcommand;
-use suite::{bench_cases, package};
+use suite::{bench_cases, package, reference};
 use trade::Catalogue;
 
 use crate::breach::Trouble;
@@ -23,19 +23,38 @@ pub enum Cases {
         /// The table.
         path: PathBuf,
     },
+    /// Published figures and worked checks: a folder with files as in suite/ref/reference.
+    Reference {
+        /// The folder.
+        folder: PathBuf,
+    },
 }
 
 /// Judges every case; true when nothing differs.
 pub fn run(cases: &Cases, out: &mut impl Write) -> Result<bool, Trouble> {
-    let (Cases::Package { path } | Cases::Bench { path }) = cases;
-    let text = std::fs::read_to_string(path).map_err(|source| Trouble::File {
-        path: path.clone(),
+    match cases {
+        Cases::Package { path } => told(path, package_verdicts(&read(path)?), out),
+        Cases::Bench { path } => told(path, bench_verdicts(&read(path)?), out),
+        Cases::Reference { folder } => references(folder, out),
+    }
+}
+
+fn read(path: &Path) -> Result<String, Trouble> {
+    std::fs::read_to_string(path).map_err(|source| file_trouble(path, source))
+}
+
+fn file_trouble(path: &Path, source: std::io::Error) -> Trouble {
+    Trouble::File {
+        path: path.to_path_buf(),
         source,
-    })?;
-    let judged = match cases {
-        Cases::Package { .. } => package_verdicts(&text),
-        Cases::Bench { .. } => bench_verdicts(&text),
-    };
+    }
+}
+
+fn told(
+    path: &Path,
+    judged: Result<Vec<Verdict>, String>,
+    out: &mut impl Write,
+) -> Result<bool, Trouble> {
     match judged {
         Ok(verdicts) => tell(path, &verdicts, out),
         Err(fault) => {
@@ -43,6 +62,68 @@ pub fn run(cases: &Cases, out: &mut impl Write) -> Result<bool, Trouble> {
             Ok(false)
         }
     }
+}
+
+/// Judges every file of a folder by its name; true when nothing differs and every file is known.
+fn references(folder: &Path, out: &mut impl Write) -> Result<bool, Trouble> {
+    let mut paths = Vec::new();
+    for entry in std::fs::read_dir(folder).map_err(|source| file_trouble(folder, source))? {
+        paths.push(entry.map_err(|source| file_trouble(folder, source))?.path());
+    }
+    paths.sort();
+    let mut failed = Vec::new();
+    let mut judged = 0_usize;
+    for path in &paths {
+        let name = path
+            .file_name()
+            .map(|name| name.to_string_lossy().into_owned());
+        let name = name.unwrap_or_default();
+        let agrees = match name.as_str() {
+            "README.md" => continue,
+            // Whole pieces in the form of suite/ref/package.
+            "package_cases.csv" => told(path, package_verdicts(&read(path)?), out)?,
+            _ => reference(path, &name, out)?,
+        };
+        judged += 1;
+        if !agrees {
+            failed.push(name);
+        }
+    }
+    if judged == 0 {
+        writeln!(out, "{}: there is no table in it", folder.display())?;
+        return Ok(false);
+    }
+    writeln!(
+        out,
+        "{judged} files judged, {} of them failed",
+        failed.len()
+    )?;
+    for name in &failed {
+        writeln!(out, "    {name}")?;
+    }
+    Ok(failed.is_empty())
+}
+
+fn reference(path: &Path, name: &str, out: &mut impl Write) -> Result<bool, Trouble> {
+    if !reference::knows(name) {
+        let fault = reference::FileFault::UnknownFile(name.to_owned());
+        writeln!(out, "{}: {fault}", path.display())?;
+        return Ok(false);
+    }
+    let lines = match reference::judge(name, &read(path)?) {
+        Ok(lines) => lines,
+        Err(fault) => {
+            writeln!(out, "{}: {fault}", path.display())?;
+            return Ok(false);
+        }
+    };
+    for line in &lines {
+        writeln!(out, "{line}")?;
+    }
+    let failed = lines.iter().filter(|line| !line.agrees).count();
+    let agreed = lines.len() - failed;
+    writeln!(out, "{name}: {agreed} passed, {failed} failed")?;
+    Ok(failed == 0)
 }
 
 /// What is told of one case.

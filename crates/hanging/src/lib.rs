@@ -27,18 +27,39 @@
     clippy::integer_division
 )]
 
+pub mod advice;
+mod choice;
+pub mod layout;
+#[allow(clippy::float_arithmetic, reason = "figures of loads, no lengths")]
+pub mod lift;
+#[allow(clippy::float_arithmetic, reason = "figures of loads, no lengths")]
+mod load;
 mod nail;
+#[allow(
+    clippy::float_arithmetic,
+    reason = "stiffness; a length comes out of a function whose name rounds it"
+)]
+mod rail;
 mod refusal;
 mod row;
-mod stated;
+#[allow(
+    clippy::float_arithmetic,
+    reason = "figures of loads; a length comes out of a function whose name rounds it"
+)]
+pub mod screw;
+mod weight;
 mod wire;
 
+pub use choice::{Choice, choice};
+pub use load::{Borne, HookPull, bears, force, hook_pull, working_load};
 pub use nail::{Nail, NailPlan, nail};
+pub use rail::{Rail, Sag, deep_enough, sag};
 pub use refusal::Refusal;
 pub use row::{Row, RowPlan, row};
-pub use stated::Stated;
+pub use weight::{Part, Weight, weigh};
 pub use wire::{Factors, Hang, Ratings, WireRun, ratings, wire_run};
 
+pub use working::Stated;
 use working::{Rule, Source, Status};
 
 /// What stands beside every load that is shown.

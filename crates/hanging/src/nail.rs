@@ -1,11 +1,10 @@
 //! Where the nail goes.
 
 use measure::Length;
-use working::{Rule, Subject, Worked, Working};
+use working::{Rule, Stated, Subject, Worked, Working};
 
 use crate::geometry;
 use crate::refusal::Refusal;
-use crate::stated::Stated;
 
 static SEAT: Rule = geometry(
     "nail.seat_below_top",

@@ -3,7 +3,7 @@
 use measure::{Length, Mass, Unit};
 
 /// Why something can't hang as described, and what to change.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Refusal {
     /// Nothing, or less, hangs.
     #[error("the weight is {weight}; weigh the piece, or add up its parts")]
@@ -59,6 +59,17 @@ pub enum Refusal {
         centre: Length,
         /// Outside height.
         height: Length,
+    },
+    /// A number outside what can be.
+    #[error(transparent)]
+    Outside(#[from] conservation::Refusal),
+    /// A stairway that rises nowhere.
+    #[error("the stairs run {} for a rise of {}; measure one tread and one riser", say(*.run), say(*.rise))]
+    NoStairs {
+        /// Along.
+        run: Length,
+        /// Up.
+        rise: Length,
     },
     /// A row of nothing.
     #[error("the row has no frames; name at least one")]

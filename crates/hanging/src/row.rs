@@ -1,11 +1,10 @@
 //! A row of frames on a wall.
 
 use measure::Length;
-use working::{Given, Rule, Subject, Worked, Working};
+use working::{Given, Rule, Stated, Subject, Worked, Working};
 
 use crate::geometry;
 use crate::refusal::Refusal;
-use crate::stated::Stated;
 
 static WIDTH: Rule = geometry(
     "row.width",

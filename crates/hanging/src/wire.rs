@@ -3,10 +3,9 @@
 use std::fmt;
 
 use measure::{Angle, Length, Mass};
-use working::{Given, Rule, Subject, Worked, Working};
+use working::{Given, Rule, Stated, Subject, Worked, Working};
 
 use crate::refusal::Refusal;
-use crate::stated::Stated;
 use crate::{CAUTION, custom, geometry};
 
 static SPAN: Rule = geometry(
@@ -30,6 +29,11 @@ static TENSION: Rule = geometry(
     "each slope pulls by the weight over twice the sine of its angle; that sine is twice the rise \
      over both slopes",
     "tension = nearest(weight × sqrt(span × span + 4 × rise × rise) ÷ (4 × rise))",
+);
+static INWARD: Rule = geometry(
+    "hang.inward",
+    "each slope also pulls its rail inward: by the weight over twice the tangent of its angle",
+    "inward = nearest(weight × span ÷ (4 × rise))",
 );
 static WIRE_RATING: Rule = custom(
     "hang.wire_rating",
@@ -72,6 +76,8 @@ pub struct WireRun {
     pub between_rings: Worked<Length>,
     /// Pull along each slope, as the mass whose weight it equals: pounds-force as pounds.
     pub tension: Worked<Mass>,
+    /// Pull of each slope on its side rail, level and inward, likewise.
+    pub inward: Worked<Mass>,
     weight: Mass,
 }
 
@@ -124,6 +130,7 @@ pub fn wire_run(hang: &Hang, working: &mut Working) -> Result<WireRun, Refusal> 
     }
     let slopes = Slopes::of(rings - hooks.value, rise);
     let tension = slopes.pull_nearest(weight).ok_or(Refusal::TooTaut)?;
+    let inward = slopes.inward_nearest(weight).ok_or(Refusal::TooTaut)?;
     let angle = slopes.angle_nearest();
     let between = hooks.value + slopes.length_nearest().ok_or(Refusal::TooTaut)?;
     let subject = |quantity| Subject::of("hang", quantity);
@@ -138,6 +145,7 @@ pub fn wire_run(hang: &Hang, working: &mut Working) -> Result<WireRun, Refusal> 
         angle: working.by(&ANGLE, subject("angle"), &triangle, angle),
         between_rings: working.by(&BETWEEN, subject("between_rings"), &wire, between),
         tension: working.by(&TENSION, subject("tension"), &pull, tension),
+        inward: working.by(&INWARD, subject("inward"), &pull, inward),
         weight,
     })
 }
@@ -278,6 +286,14 @@ impl Slopes {
     fn angle_nearest(&self) -> Angle {
         let radians = (self.rise.twice().approx_mm()).atan2(self.span.approx_mm());
         Angle::nearest_from_degrees(radians.to_degrees()).unwrap_or_default()
+    }
+
+    /// The level part of that pull, to the nearest nanogram; none past what a mass holds.
+    fn inward_nearest(&self, weight: Mass) -> Option<Mass> {
+        let product = i128::from(weight.nanograms()).checked_mul(i128::from(self.span.quanta()))?;
+        let rises = 4 * i128::from(self.rise.quanta()); // geometry: half the span, half the weight
+        let nanograms = nearest_ratio(product, rises);
+        i64::try_from(nanograms).ok().map(Mass::from_nanograms)
     }
 
     /// The pull along each, to the nearest nanogram; none past what a mass holds.

@@ -2,7 +2,9 @@
 
 mod bench;
 mod boards;
+mod day;
 mod members;
+mod plans;
 mod sizes;
 
 use measure::{Angle, Length, Rounding, Size, Unit};
@@ -13,6 +15,8 @@ use trade::settings::{Layer, Range, Setting, citation};
 use trade::{Key, Material, Settings, Units};
 use working::{LineView, Origin, Worked, Working};
 
+pub use day::day;
+pub use plans::plans;
 pub use sizes::sizes;
 
 /// A length: its quanta of 1/16 000 mm, and text.
@@ -126,6 +130,8 @@ pub fn one_line(line: &LineView<'_>, working: &Working, unit: Unit) -> Value {
                 Origin::Setting(id) => json!({ "setting": id }),
                 Origin::Job => json!("job"),
                 Origin::Material => json!("material"),
+                Origin::Table(source) => json!({ "source": source }),
+                Origin::Search => json!("search"),
             };
             json!({ "name": input.name, "value": value(input.value, unit), "from": from })
         })
@@ -148,6 +154,9 @@ fn value(value: working::Value, unit: Unit) -> Value {
         working::Value::Angle(plain) => angle(plain),
         working::Value::Count(count) => count.into(),
         working::Value::Yes(yes) => yes.into(),
+        working::Value::Figure(figure) => {
+            json!({ "value": figure.value(), "unit": figure.unit(), "text": figure.to_string() })
+        }
         working::Value::Area(_) | working::Value::Mass(_) => json!({ "text": value.to_string() }),
     }
 }

@@ -47,7 +47,11 @@ impl Working {
                     .rev()
                     .filter_map(|input| match input.origin {
                         Origin::Line(earlier) => Some((depth + 1, earlier)),
-                        Origin::Setting(_) | Origin::Job | Origin::Material => None,
+                        Origin::Setting(_)
+                        | Origin::Job
+                        | Origin::Material
+                        | Origin::Table(_)
+                        | Origin::Search => None,
                     }),
             );
         }

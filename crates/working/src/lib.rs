@@ -31,18 +31,22 @@
 //! was done cannot drift apart unseen.
 
 mod explain;
+mod figure;
 mod formula;
 mod recheck;
 mod rule;
+mod stated;
 mod subject;
 mod text;
 mod trace;
 mod value;
 
 pub use explain::{Explanation, Step};
+pub use figure::Figure;
 pub use formula::{Fault, Formula, Quantity, Unit};
 pub use recheck::{FLOAT_ALLOWANCE, Mismatch, Why};
 pub use rule::{Citation, Rule, Seen, Source, Status};
+pub use stated::Stated;
 pub use subject::{Axis, Subject};
 pub use trace::{Line, LineId, LineView, Worked, Working};
 pub use value::{Given, Input, Origin, Value};

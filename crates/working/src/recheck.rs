@@ -19,6 +19,13 @@ pub const FLOAT_ALLOWANCE: f64 = 1.0;
 /// The same for counts, which are rounded to the nearest: half of one, and a breath for the float itself.
 const COUNT_ALLOWANCE: f64 = 0.500_001;
 
+/// The part of a figure by which a recheck may differ from it: the formula's order of operations is not
+/// the program's, and a search stops a hair from its root.
+const FIGURE_ALLOWANCE: f64 = 1e-7;
+
+/// A figure this small counts as none.
+const LEAST_FIGURE: f64 = 1e-6;
+
 /// The part of a float that its last few bits can't tell apart, for areas past 2⁵⁰ quanta².
 const FLOAT_GRAIN: f64 = 16.0 * f64::EPSILON;
 
@@ -154,6 +161,7 @@ fn differs(line: &LineView<'_>, formula: &Result<Formula, Fault>) -> Option<Why>
     let agrees = match (&line.value, &difference) {
         (Value::Yes(_), _) => computed == recorded,
         (_, None) => false,
+        (value @ Value::Figure(_), Some(difference)) => is_near(value, &computed, difference),
         (_, Some(difference)) if difference.is_exact() => difference.is_zero(),
         (value, Some(difference)) => is_near(value, &computed, difference),
     };
@@ -168,6 +176,10 @@ fn is_near(value: &Value, computed: &Quantity, difference: &Quantity) -> bool {
     let (Some(size), Some(gap)) = (computed.float(), difference.float()) else {
         return false;
     };
+    if let Value::Figure(figure) = value {
+        return gap.abs()
+            <= FIGURE_ALLOWANCE * size.abs().max(figure.value().abs()).max(LEAST_FIGURE);
+    }
     let allowed = if matches!(value, Value::Count(_)) {
         COUNT_ALLOWANCE
     } else {

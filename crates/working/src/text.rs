@@ -68,6 +68,8 @@ fn write_origin(f: &mut fmt::Formatter<'_>, line: &LineView<'_>, input: &Input) 
         Origin::Setting(id) => write!(f, "the setting {id}"),
         Origin::Job => f.write_str("the job"),
         Origin::Material => f.write_str("the material"),
+        Origin::Table(source) => write!(f, "a table of constants, source {source}"),
+        Origin::Search => f.write_str("a search, checked by this line"),
     }
 }
 

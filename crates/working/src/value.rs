@@ -4,6 +4,7 @@ use std::fmt;
 
 use measure::{Angle, Area, Length, Mass, Unit};
 
+use crate::figure::Figure;
 use crate::trace::{LineId, Worked};
 
 /// A value on a line of working.
@@ -21,6 +22,8 @@ pub enum Value {
     Count(i64),
     /// Yes or no.
     Yes(bool),
+    /// A number of nature, with its unit.
+    Figure(Figure),
 }
 
 impl fmt::Display for Value {
@@ -33,6 +36,7 @@ impl fmt::Display for Value {
             Self::Angle(angle) => angle.fmt(f),
             Self::Count(count) => count.fmt(f),
             Self::Yes(yes) => f.pad(if *yes { "yes" } else { "no" }),
+            Self::Figure(figure) => figure.fmt(f),
         }
     }
 }
@@ -95,6 +99,12 @@ impl From<bool> for Value {
     }
 }
 
+impl From<Figure> for Value {
+    fn from(figure: Figure) -> Self {
+        Self::Figure(figure)
+    }
+}
+
 impl<T: Into<Value>> From<Worked<T>> for Value {
     fn from(worked: Worked<T>) -> Self {
         worked.value.into()
@@ -112,6 +122,10 @@ pub enum Origin {
     Job,
     /// What the catalogue says of a material.
     Material,
+    /// A table of constants; the code of the source it was taken from.
+    Table(&'static str),
+    /// A search for the value that satisfies the line's formula, which checks it.
+    Search,
 }
 
 /// A value on its way into a line, with where it came from.
@@ -137,6 +151,22 @@ impl Given {
         Self {
             value: value.into(),
             origin: Origin::Setting(id),
+        }
+    }
+
+    /// A constant of a table, with the code of its source.
+    pub fn table(source: &'static str, value: impl Into<Value>) -> Self {
+        Self {
+            value: value.into(),
+            origin: Origin::Table(source),
+        }
+    }
+
+    /// A value found by a search that the line's formula checks.
+    pub fn search(value: impl Into<Value>) -> Self {
+        Self {
+            value: value.into(),
+            origin: Origin::Search,
         }
     }
 

@@ -1,6 +1,7 @@
 //! What the engine promises, held against laws, tables, golden jobs and a reference library.
 
 mod bad_input;
+mod cutting_models;
 mod demo_jobs;
 mod draw;
 mod golden;
@@ -8,7 +9,10 @@ mod largest;
 mod laws;
 mod metric;
 mod mitres;
+mod moist_air;
 mod naive;
 mod package_cases;
 mod paper;
+mod python;
+mod reference;
 mod shapes;

@@ -5,10 +5,6 @@
 //! than 1 in 10⁶; curves are drawn as chords, 512 to a quarter turn, which leaves a
 //! circle of 300 mm 0.0002 mm inside its arc and its area short by less than 2 in 10⁶.
 
-use std::io::Write as _;
-use std::path::PathBuf;
-use std::process::{Command, Stdio};
-
 use measure::{Length, Size};
 use serde_json::{Value, json};
 use sizing::Outline;
@@ -123,38 +119,8 @@ fn questions(cases: &[Case]) -> Value {
     each.collect()
 }
 
-/// The interpreter that has the libraries of `suite/requirements.txt`.
-fn python() -> PathBuf {
-    let own = concat!(
-        env!("CARGO_MANIFEST_DIR"),
-        "/../target/reference/bin/python"
-    );
-    let named =
-        std::env::var_os("REFERENCE_PYTHON").map_or_else(|| PathBuf::from(own), PathBuf::from);
-    assert!(
-        named.exists(),
-        "there is no {}: run ./check once, which installs the Python libraries of suite/requirements.txt",
-        named.display()
-    );
-    named
-}
-
 fn ask(questions: &Value) -> Vec<Value> {
-    let script = concat!(env!("CARGO_MANIFEST_DIR"), "/python/shapes.py");
-    let mut child = Command::new(python())
-        .arg(script)
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .expect("Python starts");
-    let mut input = child.stdin.take().expect("it listens");
-    input
-        .write_all(questions.to_string().as_bytes())
-        .expect("it reads");
-    drop(input);
-    let output = child.wait_with_output().expect("it ends");
-    assert!(output.status.success(), "the script failed");
-    serde_json::from_slice(&output.stdout).expect("it answers in JSON")
+    crate::python::ask("shapes.py", questions)
 }
 
 #[test]

@@ -25,7 +25,7 @@ fn run(hang: &Hang) -> (WireRun, Ratings) {
     let rated = ratings(hang, &run, &factors, &mut working).expect("it can be rated");
     let amiss = working.recheck();
     assert!(amiss.is_empty(), "{amiss:?}");
-    assert_eq!(working.len(), 7, "every value has its line");
+    assert_eq!(working.len(), 8, "every value has its line");
     (run, rated)
 }
 

@@ -24,6 +24,9 @@ pub struct Material {
     /// Composition class of a board: standard, conservation, cotton core, museum, unbuffered.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub class: Option<String>,
+    /// Wood of a moulding, as the table of woods names it: `basswood, American`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wood: Option<String>,
     /// Glass or acrylic.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub pane: Option<Pane>,
@@ -166,6 +169,7 @@ impl Material {
             kind: None,
             name: None,
             class: None,
+            wood: None,
             pane: None,
             coating: None,
             colour: None,
@@ -190,6 +194,7 @@ impl Material {
             kind: self.kind.or(base.kind),
             name: self.name.clone().or_else(|| base.name.clone()),
             class: self.class.clone().or_else(|| base.class.clone()),
+            wood: self.wood.clone().or_else(|| base.wood.clone()),
             pane: self.pane.or(base.pane),
             coating: self.coating.or(base.coating),
             colour: self.colour.clone().or_else(|| base.colour.clone()),

@@ -1,5 +1,7 @@
 //! The sources that settings, rules and materials cite.
 
+mod nature;
+
 use working::{Citation, Seen};
 
 const fn cite(
@@ -19,9 +21,24 @@ const fn cite(
 }
 
 /// Every source cited anywhere.
-pub static CITATIONS: &[Citation] = LIST;
+pub static CITATIONS: &[Citation] = &LIST;
 
-const LIST: &[Citation] = &[
+/// Those of the trade, then those of nature.
+const LIST: [Citation; TRADE.len() + nature::NATURE.len()] = {
+    let mut list = [TRADE[0]; TRADE.len() + nature::NATURE.len()];
+    let mut index = 0;
+    while index < list.len() {
+        list[index] = if index < TRADE.len() {
+            TRADE[index]
+        } else {
+            nature::NATURE[index - TRADE.len()]
+        };
+        index += 1;
+    }
+    list
+};
+
+const TRADE: &[Citation] = &[
     cite(
         "LC1",
         "Guide to Preservation Matting and Framing",

@@ -1,5 +1,8 @@
 //! Every setting, one by one.
 
+mod care;
+mod walls;
+
 use measure::{Angle, Length};
 use working::Status::{self, CommonPractice, Published, ShopChoice};
 
@@ -323,6 +326,121 @@ settings! {
         "Offset clips at hand: standard is 1/8, 1/4, 3/8, 1/2, 3/4 and 1 in (3, 6, 9, 12, 19, 25 mm). A job's `[clips]` may list others.");
     UnsquareWarn = length("art.lean_warning", (i(16), t(30)), (i(0), i(640)), "", CommonPractice,
         "Lean of the art over its height at which the customer is told.");
+
+    // Cutting a day's work from stock.
+    CuttingTick = choice("cutting.tick", Default::ChoiceBy { inch: "1/64 in", metric: "0.1 mm" },
+        &["1/128 in", "1/64 in", "1/32 in", "0.1 mm", "0.5 mm", "1 mm"], "", ShopChoice,
+        "What a cut list counts in: pieces, cuts and trims are rounded up to it, stock and windows down; each piece keeps its exact size beside.");
+    LegLoss = choice("moulding.loss", Default::Choice("allowance"), &["allowance", "blade"], "", CommonPractice,
+        "What is lost between two legs on a stick: `moulding.cut_allowance`, or `moulding.blade` laid slanting along the stick.");
+    BladeKerf = length("moulding.blade", (i(12), t(24)), (i(0), i(64)), "", CommonPractice,
+        "Width the moulding saw's blade takes, square to itself; at 45° it takes 1.414 times that along the stick.");
+    CutsBetween = count("moulding.cuts_between", 1, (1, 2), "cuts", "", CommonPractice,
+        "Cuts that take their own width between two legs: 1 where the two opposed cuts meet at the back edge, 2 where they stand apart.");
+    LegMatch = choice("moulding.match", Default::Choice("pairs"), &["stick", "pairs", "run"], "", ShopChoice,
+        "How the legs of a frame belong together: all from one stick where it is long enough, else as pairs; opposite legs side by side from one stretch, both pairs of one run; or any sticks of one run. Runs are never mixed.");
+    FilletCorners = choice("fillet.corners", Default::Choice("mitred"), &["mitred", "square"], "", CommonPractice,
+        "How fillets meet: mitred, or the upright pair standing between the level one.");
+    SpacerCorners = choice("spacer.corners", Default::Choice("square"), &["mitred", "square"], "", CommonPractice,
+        "How spacers meet: mitred, or the upright pair standing between the level one.");
+    SpacerKerf = length("spacer.kerf", (i(0), t(0)), (i(0), i(64)), "", CommonPractice,
+        "Width lost at each cut across a spacer; snips and knives take none.");
+    BoardKerf = length("board.kerf", (i(0), t(0)), (i(0), i(64)), "", CommonPractice,
+        "Width lost at each cut through a board; a knife takes none.");
+    BoardEdge = length("board.edge_trim", (i(0), t(0)), (i(0), i(256)), "", CommonPractice,
+        "Cut off every edge of a new board before it is used.");
+    SawnFrom = count("backing.sawn_from", 600, (1, 5000), "kg/m³", "", CommonPractice,
+        "Density from which a backing is sawn and not cut with a knife: hardboard, MDF and composite are, foam and fluted boards are not.");
+    PanelKerf = length("backing.saw_kerf", (i(16), t(30)), (i(0), i(64)), "", CommonPractice,
+        "Width a panel saw takes, from sheets of backing and of acrylic.");
+    BackingEdge = length("backing.edge_trim", (i(0), t(0)), (i(0), i(256)), "", CommonPractice,
+        "Cut off every edge of a new sheet of backing before it is used.");
+    GlazingEdge = length("glazing.edge_trim", (i(0), t(0)), (i(0), i(256)), "", CommonPractice,
+        "Cut off every edge of a new sheet of glazing; a damaged factory edge takes 1/2 in.");
+    LeastStrip = length("glazing.least_strip", (i(64), t(120)), (i(0), i(256)), "", CommonPractice,
+        "Narrowest strip that breaks off a scored sheet cleanly.");
+    StripThickness = count("glazing.strip_thickness", 4, (0, 20), "thicknesses", "", CommonPractice,
+        "The same by the sheet's thickness, where that is more.");
+    ScoredTo = length("glazing.acrylic_scored_to", (i(24), t(48)), (i(0), i(128)), "AC", Published,
+        "Thickest acrylic that is scored and broken; thicker is sawn.");
+    UseFallouts = choice("board.fallouts", Default::Choice("use"), &["use", "leave"], "", CommonPractice,
+        "Whether the piece that drops from a window is cut up for smaller parts of the same board.");
+    FalloutEdge = length("board.fallout_edge", (i(16), t(30)), (i(0), i(128)), "", CommonPractice,
+        "Taken off every side of a fallout, beyond its bevel, for overcuts and handling.");
+    FalloutShort = length("board.least_fallout_short", (i(640), t(1250)), (i(0), i(5120)), "", CommonPractice,
+        "Shorter side of the least fallout that returns to stock.");
+    FalloutLong = length("board.least_fallout_long", (i(896), t(1750)), (i(0), i(5120)), "", CommonPractice,
+        "Its longer side.");
+    StickKept = length("remnant.stick", (i(3072), t(6000)), (i(0), i(12800)), "", CommonPractice,
+        "Shortest remnant of a stick worth keeping: one leg.");
+    BoardKeptShort = length("remnant.board_short", (i(1408), t(2800)), (i(0), i(5120)), "", CommonPractice,
+        "Shorter side of the least remnant of a board worth keeping.");
+    BoardKeptLong = length("remnant.board_long", (i(1792), t(3550)), (i(0), i(5120)), "", CommonPractice,
+        "Its longer side.");
+    GlassKeptShort = length("remnant.glazing_short", (i(1024), t(2000)), (i(0), i(5120)), "", CommonPractice,
+        "Shorter side of the least remnant of glazing worth keeping.");
+    GlassKeptLong = length("remnant.glazing_long", (i(1280), t(2500)), (i(0), i(5120)), "", CommonPractice,
+        "Its longer side.");
+    RemnantTrim = length("remnant.stick_trim", (i(16), t(30)), (i(0), i(640)), "", CommonPractice,
+        "Cut off the start of a remnant stick that names no trim of its own.");
+    RemnantShare = count("remnant.price_share", 38, (0, 100), "%", "", CommonPractice,
+        "What a remnant counts in a plan, of new stock by length or area: at nothing remnants are wasted, at par they pile up.");
+    RackShare = count("stock.rack_share", 95, (1, 100), "%", "", ShopChoice,
+        "What a whole stick or sheet on the rack counts in a plan, of one that must be bought.");
+
+    // Light, climate, boards, loads.
+    RoomLux = care::LUX;
+    LightHours = care::HOURS;
+    LightDays = care::DAYS;
+    UvContent = care::UV_CONTENT;
+    UvLimit = care::UV_LIMIT;
+    UvRemovedFrom = care::UV_REMOVED;
+    LightScheme = care::LIGHT_SCHEME;
+    WoolEightDose = care::WOOL_8;
+    LeastYears = care::LEAST_YEARS;
+    DriestRoom = care::DRY;
+    DampestRoom = care::DAMP;
+    RoomTemperature = care::ROOM;
+    RoomSwing = care::SWING;
+    MadeAt = care::MADE_AT;
+    MouldFrom = care::MOULD;
+    WallGap = care::WALL_GAP;
+    MitreGap = care::MITRE_GAP;
+    BoardSpec = care::ART_SPEC;
+    PhotographSpec = care::PHOTOGRAPH_SPEC;
+    PhotographBoards = care::PHOTOGRAPHS;
+    FoamBoards = care::FOAM;
+    TapesOnArt = care::TAPES;
+    HingeSpacingHeavy = care::SPACING_HEAVY;
+    HingeSpacingLight = care::SPACING_LIGHT;
+    HeavySheet = care::HEAVY_SHEET;
+    UsualSheet = care::USUAL_SHEET;
+    CornersTo = care::CORNERS_TO;
+    HingeFactor = care::HINGE_FACTOR;
+    CoverLeft = care::COVER_LEFT;
+    WireFactor = walls::WEIGHT_FACTOR;
+    PullFactor = walls::PULL_FACTOR;
+    FittingFactor = walls::FITTING_FACTOR;
+    PeopleFactor = walls::PEOPLE_FACTOR;
+    KnotStrength = walls::KNOT;
+    LeastWireAngle = walls::LEAST_ANGLE;
+    CentreHeight = walls::CENTRE;
+    WallGapBetween = walls::GAP;
+    OverFurniture = walls::OVER_FURNITURE;
+    HookSeat = walls::HOOK_SEAT;
+    Hooks = walls::HOOKS;
+    OneHookTo = walls::ONE_HOOK_TO;
+    SingleRingTo = walls::SINGLE_TO;
+    WireTo = walls::WIRE_TO;
+    RingsTo = walls::RINGS_TO;
+    SagParts = walls::SAG;
+    WoodCreep = walls::CREEP;
+    ScrewThread = walls::THREAD;
+    ScrewGauge = walls::GAUGE;
+    ScrewsEach = walls::SCREWS;
+    LiftReach = walls::REACH;
+    BenchHeight = walls::BENCH;
+    LiftGuide = walls::GUIDE;
 
     // Printing.
     PrintTape = choice("print.tape", Default::ChoiceBy { inch: "1/16 in", metric: "1 mm" },

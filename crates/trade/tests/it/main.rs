@@ -2,4 +2,5 @@
 
 mod catalogue;
 mod document;
+mod paper;
 mod settings;

@@ -59,6 +59,8 @@ impl Why<'_> {
                 Origin::Setting(id) => { "the setting " a href={ "/settings#" (id) } { (id) } }
                 Origin::Job => { "as the job says" }
                 Origin::Material => { "as the catalogue says" }
+                Origin::Table(source) => { "from a table of constants, source " (source) }
+                Origin::Search => { "from a search that this formula checks" }
             }
         }
     }

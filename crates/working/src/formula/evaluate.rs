@@ -100,6 +100,8 @@ fn call(function: Function, arguments: &[Expression], inputs: &[Input]) -> Resul
         Function::Atan => angle_of(argument(0)?, by, f64::atan),
         Function::Asin => angle_of(argument(0)?, by, f64::asin),
         Function::Sqrt => argument(0)?.root(),
+        Function::Exp => of_number(argument(0)?, by, f64::exp),
+        Function::Ln => of_number(argument(0)?, by, f64::ln),
         Function::If => argument(if argument(0)?.is_yes(by)? { 1 } else { 2 }),
         Function::Abs => absolute(argument(0)?),
         Function::Not => Ok(Quantity::yes(!argument(0)?.is_yes(by)?)),
@@ -182,6 +184,11 @@ fn of_angle(angle: Quantity, by: &'static str, curve: fn(f64) -> f64) -> Result<
         finite(curve(millionths * RADIANS))?,
         Unit::NUMBER,
     ))
+}
+
+fn of_number(number: Quantity, by: &'static str, curve: fn(f64) -> f64) -> Result<Quantity, Fault> {
+    let number = number.number_in(Unit::NUMBER, by, "a number")?.float();
+    Ok(Quantity::new(finite(curve(number))?, Unit::NUMBER))
 }
 
 fn angle_of(number: Quantity, by: &'static str, curve: fn(f64) -> f64) -> Result<Quantity, Fault> {

@@ -74,6 +74,8 @@ functions! {
     Atan "atan" Some(1), "The angle with this tangent.";
     Asin "asin" Some(1), "The angle with this sine.";
     Sqrt "sqrt" Some(1), "Square root.";
+    Exp "exp" Some(1), "The number e to this power.";
+    Ln "ln" Some(1), "Natural logarithm.";
     If "if" Some(3), "The second argument where the first holds, else the third.";
     Abs "abs" Some(1), "Without its sign.";
     Not "not" Some(1), "No for yes, yes for no.";

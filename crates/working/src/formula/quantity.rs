@@ -324,6 +324,9 @@ impl From<Value> for Quantity {
             Value::Angle(angle) => (i128::from(angle.millionths()), Unit::ANGLE),
             Value::Count(count) => (i128::from(count), Unit::NUMBER),
             Value::Yes(yes) => return Self::yes(yes),
+            Value::Figure(figure) => {
+                return Self::new(Number::Float(figure.value()), Unit::NUMBER);
+            }
         };
         Self::new(Number::whole(quanta), unit)
     }

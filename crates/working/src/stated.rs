@@ -1,6 +1,7 @@
 //! Values going in, each with where it was stated.
 
-use working::{Given, Origin, Value, Worked};
+use crate::trace::Worked;
+use crate::value::{Given, Origin, Value};
 
 /// A value and where it comes from: the job, a setting, an earlier line of the same working.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,6 +18,22 @@ impl<T> Stated<T> {
         Self {
             value,
             origin: Origin::Job,
+        }
+    }
+
+    /// A constant of a table, with the code of its source.
+    pub const fn table(source: &'static str, value: T) -> Self {
+        Self {
+            value,
+            origin: Origin::Table(source),
+        }
+    }
+
+    /// What the catalogue says of a material.
+    pub const fn material(value: T) -> Self {
+        Self {
+            value,
+            origin: Origin::Material,
         }
     }
 

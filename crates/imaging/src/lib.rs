@@ -1,0 +1,3 @@
+//! Imaging: colour as people see it.
+
+pub mod colour;
