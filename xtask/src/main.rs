@@ -5,6 +5,7 @@
 
 mod breach;
 mod cases;
+mod cut_bench;
 mod generated;
 mod glossary;
 mod house;
@@ -59,6 +60,8 @@ enum Chore {
         #[command(subcommand)]
         cases: cases::Cases,
     },
+    /// Try the cutting solver on a set of benchmark instances.
+    CutBench(cut_bench::CutBench),
     /// Run every check.
     Tidy,
 }
@@ -78,16 +81,16 @@ fn main() -> ExitCode {
 
 /// Does one chore; true when nothing was found.
 fn perform(chore: &Chore, out: &mut impl Write) -> Result<bool, Trouble> {
-    let house = House::open()?;
     match chore {
         Chore::Cases { cases } => cases::run(cases, out),
-        Chore::Generated { check: false } => generated::write(&house.root, out),
-        Chore::Tidy => tidy::run(&tidy::CHECKS, &house, out),
-        Chore::Rooms => tidy::run(&[tidy::ROOMS], &house, out),
-        Chore::Words => tidy::run(&[tidy::WORDS], &house, out),
-        Chore::Tests => tidy::run(&[tidy::TESTS], &house, out),
-        Chore::Generated { check: true } => tidy::run(&[tidy::GENERATED], &house, out),
-        Chore::Numbers => tidy::run(&[tidy::NUMBERS], &house, out),
-        Chore::Glossary => tidy::run(&[tidy::GLOSSARY], &house, out),
+        Chore::CutBench(bench) => cut_bench::run(bench, out),
+        Chore::Generated { check: false } => generated::write(&House::open()?.root, out),
+        Chore::Tidy => tidy::run(&tidy::CHECKS, &House::open()?, out),
+        Chore::Rooms => tidy::run(&[tidy::ROOMS], &House::open()?, out),
+        Chore::Words => tidy::run(&[tidy::WORDS], &House::open()?, out),
+        Chore::Tests => tidy::run(&[tidy::TESTS], &House::open()?, out),
+        Chore::Generated { check: true } => tidy::run(&[tidy::GENERATED], &House::open()?, out),
+        Chore::Numbers => tidy::run(&[tidy::NUMBERS], &House::open()?, out),
+        Chore::Glossary => tidy::run(&[tidy::GLOSSARY], &House::open()?, out),
     }
 }
