@@ -25,6 +25,12 @@ pub fn job(name: &str) -> Option<&'static DemoJob> {
     JOBS.iter().find(|job| job.name == name)
 }
 
+/// What lies on the shop's racks, and what it can order: a stock document.
+pub static STOCK: &str = include_str!("../stock.toml");
+
+/// A list of pieces to cut with no job behind them, as a person would type it.
+pub static CUT_LIST: &str = include_str!("../cut-list.toml");
+
 /// The shop itself, as it stands on its papers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Shop {

@@ -45,7 +45,7 @@ pub fn back_view(job: &Job, sizes: &Sizes, look: &Look<'_>) -> Result<Drawing, D
 
     let front = picture(&piece, factor);
     let mut nodes = placed(&mirror(&front), factor, origin);
-    if sheet == Sheet::Page {
+    if sheet != Sheet::Ticket {
         let place = at(margin, margin + 4.4);
         nodes.push(text(place, HEADING, Anchor::Start, Face::Heading));
     }
@@ -55,7 +55,7 @@ pub fn back_view(job: &Job, sizes: &Sizes, look: &Look<'_>) -> Result<Drawing, D
     let remarks = words::notes(&piece);
     // The ticket's steps say the rest.
     let under = match sheet {
-        Sheet::Page => remarks.clone(),
+        Sheet::Page | Sheet::Wide | Sheet::Bench => remarks.clone(),
         Sheet::Ticket => words::hook(sizes).into_iter().collect(),
     };
     let (words, height) = caption(sheet, below, &first, &under);
@@ -79,7 +79,7 @@ pub fn back_view(job: &Job, sizes: &Sizes, look: &Look<'_>) -> Result<Drawing, D
 /// The most a piece is drawn high, in millimetres of the sheet.
 const fn most_height(sheet: Sheet) -> f64 {
     match sheet {
-        Sheet::Page => 112.0,
+        Sheet::Page | Sheet::Wide | Sheet::Bench => 112.0,
         Sheet::Ticket => 50.0,
     }
 }

@@ -12,7 +12,9 @@ pub(crate) fn caption(sheet: Sheet, top: f64, first: &str, remarks: &[String]) -
     let width = sheet.width() - 2.0 * sheet.margin();
     let mut said = vec![first.to_owned()];
     for remark in remarks {
-        let last = said.last_mut().filter(|_| sheet == Sheet::Ticket);
+        let last = said
+            .last_mut()
+            .filter(|_| matches!(sheet, Sheet::Ticket | Sheet::Bench));
         let joined = last.as_ref().map(|last| format!("{last} · {remark}"));
         match (last, joined.filter(|joined| text_width(joined) <= width)) {
             (Some(last), Some(joined)) => *last = joined,

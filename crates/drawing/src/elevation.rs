@@ -71,7 +71,7 @@ pub fn elevation(job: &Job, sizes: &Sizes, look: &Look<'_>) -> Result<Drawing, D
 /// The most a piece is drawn high, in millimetres of the sheet.
 const fn most_height(sheet: Sheet) -> f64 {
     match sheet {
-        Sheet::Page => 118.0,
+        Sheet::Page | Sheet::Wide | Sheet::Bench => 118.0,
         Sheet::Ticket => 50.0,
     }
 }

@@ -28,7 +28,7 @@ pub enum Ink {
     OneInk,
 }
 
-/// What a drawing is laid out on. Letters are 5 mm high on either; the narrower the sheet, the
+/// What a drawing is laid out on. Letters are 5 mm high on each; the narrower the sheet, the
 /// larger their share of it and the fewer dimensions it shows. The text twin always has them all.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Sheet {
@@ -39,6 +39,10 @@ pub enum Sheet {
     /// high. The layers of the section carry their numbers in the list of the stack, counted from
     /// 1 over all members' stacks, outside in. The ticket sets the drawings' headings.
     Ticket,
+    /// 186 mm wide: cut sheets on their own, with their headings and keys.
+    Wide,
+    /// 186 mm wide, across a page of the cut sheets, which sets headings and keys.
+    Bench,
 }
 
 impl Sheet {
@@ -47,14 +51,15 @@ impl Sheet {
         match self {
             Self::Page => 130.0,
             Self::Ticket => 88.0,
+            Self::Wide | Self::Bench => 186.0,
         }
     }
 
     /// Bare paper at its edges, in millimetres.
     pub(crate) const fn margin(self) -> f64 {
         match self {
-            Self::Page => 5.0,
-            Self::Ticket => 1.5,
+            Self::Page | Self::Wide => 5.0,
+            Self::Ticket | Self::Bench => 1.5,
         }
     }
 }
@@ -86,6 +91,23 @@ impl<'a> Look<'a> {
             pictures,
             ink,
             sheet: Sheet::Ticket,
+        }
+    }
+
+    /// For cut sheets on their own.
+    pub fn wide(ink: Ink) -> Self {
+        Self {
+            sheet: Sheet::Wide,
+            ..Self::bench(ink)
+        }
+    }
+
+    /// For a page of the cut sheets; they show no pictures.
+    pub fn bench(ink: Ink) -> Self {
+        Self {
+            pictures: &|_| None,
+            ink,
+            sheet: Sheet::Bench,
         }
     }
 }

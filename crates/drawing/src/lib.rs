@@ -1,11 +1,13 @@
 //! Drawings: one scene of plain shapes, written as SVG, with a text twin beside it.
 //!
-//! Every size comes from [`sizing::Sizes`]; nothing here works one out again. Floats are used for
+//! Every size of a piece comes from [`sizing::Sizes`], every place of a cut from a plan of
+//! [`cutting`]; nothing here works one out again. Floats are used for
 //! places on the sheet only: what is printed as a size is the exact length from the derivation.
 
 mod back;
 mod caption;
 mod colour;
+mod cuts;
 mod dimension;
 mod elevation;
 mod hatch;
@@ -23,6 +25,12 @@ mod twin;
 mod tests;
 
 pub use back::back_view;
+pub use cuts::{
+    Counting, CutDrawing, CutError, CutPart, CutPiece, CutSheet, CutStep, CutStick, CutSums,
+    CutWindow, Extent, Kept, KeyLine, Names, Off, Offcut, Reference, SheetWork, Shown, StickOff,
+    StickPiece, StickStep, StickWork, cut_sheet, cut_sheets_of, cut_stick, cut_sticks_of,
+    sheet_work, stick_work,
+};
 pub use elevation::elevation;
 pub use input::{DrawingError, Ink, Look, Picture, Sheet};
 pub use section::section;

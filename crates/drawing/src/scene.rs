@@ -237,6 +237,8 @@ pub(crate) enum Face {
     Plain,
     /// Headings.
     Heading,
+    /// What a tool is set by.
+    Figure,
     /// Captions, in pencil.
     Quiet,
     /// On dark boards.

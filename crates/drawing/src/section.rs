@@ -39,13 +39,13 @@ pub fn section(job: &Job, sizes: &Sizes, look: &Look<'_>) -> Result<Drawing, Dra
     let sheet = look.sheet;
     let cut = Cut::through(piece);
     let (column, mut remarks) = match sheet {
-        Sheet::Page => (labels::in_words(&cut.labels), Vec::new()),
+        Sheet::Page | Sheet::Wide | Sheet::Bench => (labels::in_words(&cut.labels), Vec::new()),
         Sheet::Ticket => keys::keyed(&cut.labels, sheet),
     };
     let (scale, ruler) = cut.ruler(sheet, &column);
     let mut nodes = cut.drawn(&ruler);
     nodes.extend(measures::ends(&cut, sheet, &ruler));
-    if sheet == Sheet::Page {
+    if sheet != Sheet::Ticket {
         nodes.extend(measures::measures(&cut, &ruler));
     }
     let (labels, lowest) = labels::set(&column, sheet, &ruler);
@@ -73,7 +73,7 @@ pub fn section(job: &Job, sizes: &Sizes, look: &Look<'_>) -> Result<Drawing, Dra
 /// Room under the cut for its dimensions, and for the word `back`.
 const fn under(sheet: Sheet) -> f64 {
     match sheet {
-        Sheet::Page => 21.0,
+        Sheet::Page | Sheet::Wide | Sheet::Bench => 21.0,
         Sheet::Ticket => 6.5,
     }
 }
@@ -233,12 +233,14 @@ impl<'a> Cut<'a> {
         let long = self.stretches.long();
         let high = self.back - self.front;
         let [left, wide, most] = match sheet {
-            Sheet::Page => [14.0, 59.0, 96.0],
+            Sheet::Page | Sheet::Wide | Sheet::Bench => [14.0, 59.0, 96.0],
             Sheet::Ticket => [4.0, 66.0, 30.0],
         };
         let scale = Scale::fitting([long, high], [wide - self.stretches.breaks(), most]);
         let spare = match sheet {
-            Sheet::Page => labels::height(column) - high * scale.factor(),
+            Sheet::Page | Sheet::Wide | Sheet::Bench => {
+                labels::height(column) - high * scale.factor()
+            }
             Sheet::Ticket => 0.0,
         };
         let ruler = Ruler {

@@ -13,6 +13,8 @@ use crate::twin::{Drawing, Twin};
 pub(crate) const TEXT_SIZE: f64 = 5.0;
 /// Height of headings.
 pub(crate) const HEADING_SIZE: f64 = 5.4;
+/// Height of what a tool is set by: digits of 4.54 mm where the sheet is printed as wide as it is.
+pub(crate) const FIGURE_SIZE: f64 = 6.8;
 /// From one line of text to the next.
 pub(crate) const LEADING: f64 = 6.2;
 
@@ -21,6 +23,8 @@ pub(crate) const LEADING: f64 = 6.2;
 pub(crate) struct Scale {
     sheet: f64,
     piece: f64,
+    /// Whether it can be said as a ratio.
+    named: bool,
 }
 
 /// Scales that drawings are made at, the largest first.
@@ -60,13 +64,41 @@ impl Scale {
             .into_iter()
             .find(|(sheet, piece)| fits(*sheet, *piece))
         {
-            return Self { sheet, piece };
+            return Self::of(sheet, piece);
         }
-        let mut piece = 25.0;
-        while !fits(1.0, piece) {
+        let least = (needed[0] / room[0]).max(needed[1] / room[1]);
+        let mut piece = ((least / 5.0).ceil() * 5.0).max(25.0);
+        if !fits(1.0, piece) {
             piece += 5.0;
         }
-        Self { sheet: 1.0, piece }
+        Self::of(1.0, piece)
+    }
+
+    /// The largest whole-number reduction at which `needed` fits; what is smaller is enlarged as
+    /// [`fitting`](Self::fitting) has it.
+    pub fn reducing(needed: [f64; 2], room: [f64; 2]) -> Self {
+        let least = (needed[0] / room[0]).max(needed[1] / room[1]);
+        if least <= 1.0 {
+            return Self::fitting(needed, room);
+        }
+        Self::of(1.0, (least - 1e-9).ceil())
+    }
+
+    /// As large as the room lets it be, where one of the piece is no length anybody knows.
+    pub fn filling(needed: [f64; 2], room: [f64; 2]) -> Self {
+        let factor = (room[0] / needed[0]).min(room[1] / needed[1]);
+        Self {
+            named: false,
+            ..Self::of(factor, 1.0)
+        }
+    }
+
+    const fn of(sheet: f64, piece: f64) -> Self {
+        Self {
+            sheet,
+            piece,
+            named: true,
+        }
     }
 
     /// Millimetres of the sheet for one of the piece.
@@ -76,6 +108,9 @@ impl Scale {
 
     /// As it is printed: `1 : 4`.
     pub fn words(self) -> String {
+        if !self.named {
+            return "to scale".to_owned();
+        }
         format!("{} : {}", self.sheet, self.piece)
     }
 }
@@ -129,7 +164,7 @@ fn unit_words(sizes: &Sizes) -> &'static str {
 pub(crate) fn first_line(view: &str, sheet: Sheet, scale: Scale, sizes: &Sizes) -> String {
     let (scale, unit) = (scale.words(), unit_words(sizes));
     match sheet {
-        Sheet::Page => format!("{view} · {scale} · sizes in {unit}"),
+        Sheet::Page | Sheet::Wide | Sheet::Bench => format!("{view} · {scale} · sizes in {unit}"),
         Sheet::Ticket => format!("{scale} · {unit}"),
     }
 }
@@ -193,10 +228,12 @@ fn fitted(line: &str, width: f64) -> String {
     if text_width(line) <= width {
         return line.to_owned();
     }
-    let mut kept = line.to_owned();
-    while !kept.is_empty() && text_width(&kept) + text_width("…") > width {
-        kept.pop();
-    }
+    let mut room = width - text_width("…");
+    let fits = |letter: &char| {
+        room -= text_width(letter.encode_utf8(&mut [0; 4]));
+        room >= 0.0
+    };
+    let kept: String = line.chars().take_while(fits).collect();
     format!("{}…", kept.trim_end())
 }
 

@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use crate::colour::{Colour, INK, PAPER, PENCIL};
 use crate::input::Ink;
 use crate::scene::{Anchor, Face, Fill, Group, Image, Node, Path, Pen, Shape, Text};
-use crate::sheet::{HEADING_SIZE, TEXT_SIZE};
+use crate::sheet::{FIGURE_SIZE, HEADING_SIZE, TEXT_SIZE};
 
 /// What goes round a scene.
 pub(crate) struct Wrapper<'a> {
@@ -151,14 +151,19 @@ impl Writer<'_> {
         let colour = self.colour(match text.face {
             Face::Quiet => PENCIL,
             Face::Pale => PAPER,
-            Face::Plain | Face::Heading => INK,
+            Face::Plain | Face::Heading | Face::Figure => INK,
         });
         let _ = write!(self.out, " text-anchor=\"{anchor}\" fill=\"{colour}\"");
-        if text.face == Face::Heading {
+        let bold = match text.face {
+            Face::Heading => Some(HEADING_SIZE),
+            Face::Figure => Some(FIGURE_SIZE),
+            Face::Plain | Face::Quiet | Face::Pale => None,
+        };
+        if let Some(size) = bold {
             let _ = write!(
                 self.out,
                 " font-weight=\"700\" font-size=\"{}\"",
-                number(HEADING_SIZE)
+                number(size)
             );
         }
         if text.halo {

@@ -7,7 +7,7 @@ use crate::typeset::Stamp;
 /// What stopped a sheet from being made.
 ///
 /// Shape:  one variant a cause; the sentence says what to do about it.
-/// Errors: this is the error; the first four can be cured by the caller, the last two
+/// Errors: this is the error; all but the last two can be cured by the caller, those
 ///         mean a fault in this crate.
 #[derive(Debug, Error)]
 pub enum PaperworkError {
@@ -31,6 +31,15 @@ pub enum PaperworkError {
     /// The sheet has no order number, so its pages could not be told apart.
     #[error("The ticket has no order number: give it one, so that each page can carry it.")]
     NoOrder,
+    /// The plan has no name, so its pages could not be told apart.
+    #[error("The plan has no name: give it one, so that each page can carry it.")]
+    NoPlan,
+    /// A sheet or stick of the plan does not hold together.
+    #[error("{0}.")]
+    Cuts(#[from] drawing::CutError),
+    /// More is cut than can be counted.
+    #[error("The plan cuts more than can be counted: split it into several plans.")]
+    TooMany,
     /// The typesetter refused the sheet: a fault in the template.
     #[error("The sheet could not be set: {0}. This is a fault in the program; report it.")]
     Setting(String),

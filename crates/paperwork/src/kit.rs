@@ -50,7 +50,8 @@ static FONTS: [&[u8]; 3] = [
     include_bytes!("../fonts/source-serif-4/SemiBold.ttf"),
 ];
 
-static TEMPLATES: [(&str, &str); 2] = [
+static TEMPLATES: [(&str, &str); 3] = [
+    ("cut-book.typ", include_str!("templates/cut-book.typ")),
     ("house.typ", include_str!("templates/house.typ")),
     ("ticket.typ", include_str!("templates/ticket.typ")),
 ];

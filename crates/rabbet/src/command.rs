@@ -1,6 +1,8 @@
 //! The commands, `noun verb`, one file each.
 
 mod completions;
+mod cut_jobs;
+mod cut_list;
 mod demo_write;
 mod job_check;
 mod job_convert;
@@ -60,6 +62,9 @@ enum Noun {
     /// One piece of framing, described in a file
     #[command(subcommand, before_help = "Example: rabbet job check print.toml", after_help = EXIT_CODES)]
     Job(JobVerb),
+    /// What is cut from what: the fewest and cheapest sticks and sheets, with proof
+    #[command(subcommand, before_help = "Example: rabbet cut list list.toml", after_help = EXIT_CODES)]
+    Cut(CutVerb),
     /// The shop's habits: every number the trade leaves open
     #[command(subcommand, before_help = "Example: rabbet setting list", after_help = EXIT_CODES)]
     Setting(SettingVerb),
@@ -87,6 +92,12 @@ enum JobVerb {
     LargestArt(job_largest_art::JobLargestArt),
     Schema(job_schema::JobSchema),
     Convert(job_convert::JobConvert),
+}
+
+#[derive(Subcommand, Debug)]
+enum CutVerb {
+    List(cut_list::CutList),
+    Jobs(cut_jobs::CutJobs),
 }
 
 #[derive(Subcommand, Debug)]
@@ -163,6 +174,8 @@ fn done(noun: &Noun, desk: &Desk) -> Result<Exit, Trouble> {
         Noun::Job(JobVerb::LargestArt(largest)) => largest.run(desk),
         Noun::Job(JobVerb::Schema(schema)) => schema.run(desk),
         Noun::Job(JobVerb::Convert(convert)) => convert.run(desk),
+        Noun::Cut(CutVerb::List(list)) => list.run(desk),
+        Noun::Cut(CutVerb::Jobs(jobs)) => jobs.run(desk),
         Noun::Setting(SettingVerb::List(list)) => list.run(desk),
         Noun::Setting(SettingVerb::Show(show)) => show.run(desk),
         Noun::Material(MaterialVerb::List(list)) => list.run(desk),

@@ -104,18 +104,7 @@ pub fn write(name: &str, bytes: &[u8], how: Writing, terminal: Terminal) -> Resu
             .in_file(name),
         ));
     }
-    let folder = folder_of(path);
-    if !folder.is_dir() {
-        return Err(Trouble::one(
-            Kind::File,
-            Problem::new(
-                "file.no_folder",
-                format!("there is no folder {}", folder.display()),
-            )
-            .hint("make it first, or choose another place")
-            .in_file(name),
-        ));
-    }
+    in_a_folder(name)?;
     if how.dry_run {
         terminal.talk(&format!(
             "{name}: would be written, {} bytes; nothing is (--dry-run)",
@@ -126,6 +115,33 @@ pub fn write(name: &str, bytes: &[u8], how: Writing, terminal: Terminal) -> Resu
     put(path, bytes, how.replace)?;
     terminal.talk(&format!("{name}: written"));
     Ok(())
+}
+
+/// Refuses a name nothing could be written to.
+///
+/// # Errors
+/// A folder, or a file in a folder that is not there.
+pub fn writable(name: &str) -> Result<(), Trouble> {
+    if Path::new(name).is_dir() {
+        return Err(folder(name));
+    }
+    in_a_folder(name)
+}
+
+fn in_a_folder(name: &str) -> Result<(), Trouble> {
+    let folder = folder_of(Path::new(name));
+    if folder.is_dir() {
+        return Ok(());
+    }
+    Err(Trouble::one(
+        Kind::File,
+        Problem::new(
+            "file.no_folder",
+            format!("there is no folder {}", folder.display()),
+        )
+        .hint("make it first, or choose another place")
+        .in_file(name),
+    ))
 }
 
 /// Writes `bytes` to a file, whole or not at all, and says nothing of it.

@@ -3,10 +3,12 @@
 
 mod command;
 mod crash;
+mod cut;
 mod exit;
 mod files;
 mod near;
 mod pictures;
+mod printing;
 mod problem;
 mod report;
 mod shop;

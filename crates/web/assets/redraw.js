@@ -24,15 +24,27 @@
   // A fault's link leads to its line in the document.
   document.addEventListener("click", (event) => {
     const link = event.target.closest("a[data-line]");
-    if (!link || !editor) return;
+    const text = link && document.getElementById(link.hash.slice(1));
+    if (!text || text.tagName !== "TEXTAREA") return;
     event.preventDefault();
-    editor.closest("details").open = true;
-    const lines = editor.value.split("\n");
+    const fold = text.closest("details");
+    if (fold) fold.open = true;
+    const lines = text.value.split("\n");
     const line = Math.min(Number(link.dataset.line), lines.length) - 1;
     const start = lines.slice(0, line).reduce((sum, text) => sum + text.length + 1, 0);
-    editor.focus();
-    editor.setSelectionRange(start, start + lines[line].length);
+    text.focus();
+    text.setSelectionRange(start, start + lines[line].length);
   });
+
+  // A form that takes its time says so, and is sent once.
+  for (const slow of document.querySelectorAll("form[data-waits]")) {
+    const status = slow.querySelector("[role=status]");
+    slow.addEventListener("submit", (event) => {
+      if (status.textContent) event.preventDefault();
+      else status.textContent = slow.dataset.waits;
+    });
+    addEventListener("pageshow", () => (status.textContent = ""));
+  }
 
   if (!form || !editor) return;
   const good = document.getElementById("good");

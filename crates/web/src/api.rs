@@ -1,5 +1,6 @@
 //! The API: the same derivation, drawings and ticket for other programs.
 
+mod cuts;
 mod description;
 
 use std::sync::Arc;
@@ -24,10 +25,12 @@ use crate::problem::{Kind, Problem};
 use crate::wire;
 
 /// Every address of the API with its method, as the description at `/api/v1/openapi.json` lists them.
-pub const API: [(&str, &str); 7] = [
+pub const API: [(&str, &str); 9] = [
     ("post", "/api/v1/derive"),
     ("post", "/api/v1/drawings/{view}"),
     ("post", "/api/v1/ticket"),
+    ("post", "/api/v1/cuts"),
+    ("post", "/api/v1/cuts/jobs"),
     ("get", "/api/v1/schema"),
     ("get", "/api/v1/settings"),
     ("get", "/api/v1/materials"),
@@ -47,6 +50,8 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/api/v1/derive", post(derive))
         .route("/api/v1/drawings/{view}", post(drawing))
         .route("/api/v1/ticket", post(ticket))
+        .route("/api/v1/cuts", post(cuts::cuts))
+        .route("/api/v1/cuts/jobs", post(cuts::jobs))
         .route("/api/v1/schema", get(schema))
         .route("/api/v1/settings", get(settings))
         .route("/api/v1/materials", get(materials))
@@ -165,16 +170,7 @@ pub(crate) fn pdf(bytes: Vec<u8>, name: &'static str) -> Response {
 
 /// The document of a request, once its kind is known to be one that is read.
 fn document(headers: &HeaderMap, body: Sent) -> Result<Bytes, Problem> {
-    let kind = headers
-        .get(header::CONTENT_TYPE)
-        .and_then(|kind| kind.to_str().ok())
-        .unwrap_or_default();
-    let kind = kind
-        .split(';')
-        .next()
-        .unwrap_or_default()
-        .trim()
-        .to_ascii_lowercase();
+    let kind = kind_of(headers);
     if !READ.contains(&kind.as_str()) {
         let detail = format!("Send the job document as one of: {}.", READ.join(", "));
         return Err(Problem::plain(Kind::Media, detail));
@@ -190,12 +186,22 @@ fn document(headers: &HeaderMap, body: Sent) -> Result<Bytes, Problem> {
     Err(Problem::plain(Kind::Media, detail))
 }
 
+/// The kind of document a request says it carries.
+fn kind_of(headers: &HeaderMap) -> String {
+    let kind = headers
+        .get(header::CONTENT_TYPE)
+        .and_then(|kind| kind.to_str().ok())
+        .unwrap_or_default();
+    let kind = kind.split(';').next().unwrap_or_default();
+    kind.trim().to_ascii_lowercase()
+}
+
 /// A body that did not arrive whole.
 pub(crate) fn too_long(error: &impl std::fmt::Display) -> Problem {
     tracing::info!(%error, "a body was not read");
     Problem::plain(
         Kind::Size,
-        "A job document is at most 1 MiB long; is it the right file?",
+        "A document is at most 1 MiB long; is it the right file?",
     )
 }
 

@@ -1,5 +1,9 @@
 //! The only place that reads the clock.
 
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::{Duration, Instant};
+
+use cutting::{Halt, Watch};
 use jiff::{Timestamp, Zoned, tz::TimeZone};
 use paperwork::Stamp;
 
@@ -11,6 +15,45 @@ pub(crate) fn now() -> (Stamp, String) {
         stamp(&universal),
         now.to_zoned(TimeZone::system()).date().to_string(),
     )
+}
+
+/// The time of day where the shop is: `17:05`.
+pub(crate) fn time_of_day() -> String {
+    let now = Zoned::now();
+    format!("{:02}:{:02}", now.hour(), now.minute())
+}
+
+/// Ends a search when its time is over, or when nobody waits for it any more.
+pub(crate) struct Deadline<'a> {
+    until: Instant,
+    left: &'a Halt,
+    struck: AtomicBool,
+}
+
+impl<'a> Deadline<'a> {
+    /// So long from now.
+    pub fn after(patience: Duration, left: &'a Halt) -> Self {
+        Self {
+            until: Instant::now() + patience,
+            left,
+            struck: AtomicBool::new(false),
+        }
+    }
+
+    /// Whether it ended the search.
+    pub fn struck(&self) -> bool {
+        self.struck.load(Ordering::Relaxed)
+    }
+}
+
+impl Watch for Deadline<'_> {
+    fn enough(&self) -> bool {
+        let over = self.left.halted() || Instant::now() >= self.until;
+        if over {
+            self.struck.store(true, Ordering::Relaxed);
+        }
+        over
+    }
 }
 
 fn stamp(time: &Zoned) -> Stamp {

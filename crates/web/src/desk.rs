@@ -4,9 +4,11 @@ use std::net::{Ipv4Addr, SocketAddr};
 use std::sync::Arc;
 use std::time::Duration;
 
+use cutting::Halt;
 use tokio::sync::Semaphore;
 use trade::{Catalogue, Settings, Units};
 
+use crate::kept::Plans;
 use crate::problem::{Kind, Problem};
 
 /// How the pages are to be served.
@@ -65,14 +67,23 @@ impl Habits {
     }
 }
 
-/// The state all handlers share; nothing in it changes.
+/// The state all handlers share; nothing in it changes but the plans made last.
 pub(crate) struct Desk {
     pub options: Options,
+    pub plans: Plans,
     hands: Arc<Semaphore>,
+    saw: Arc<Semaphore>,
+    queue: Arc<Semaphore>,
 }
 
 /// Pieces that are worked on at the same time; more wait their turn.
 const HANDS: usize = 4;
+
+/// Plans that are asked for at the same time: one is made, the others wait their turn.
+const PLANS: usize = 4;
+
+/// How long a plan may wait for its turn.
+const LONGEST_WAIT: Duration = Duration::from_mins(1);
 
 /// How long an answer may take, its turn in the queue included.
 const LONGEST: Duration = Duration::from_secs(20);
@@ -81,7 +92,10 @@ impl Desk {
     pub fn new(options: Options) -> Arc<Self> {
         Arc::new(Self {
             options,
+            plans: Plans::default(),
             hands: Arc::new(Semaphore::new(HANDS)),
+            saw: Arc::new(Semaphore::new(1)),
+            queue: Arc::new(Semaphore::new(PLANS)),
         })
     }
 
@@ -115,4 +129,43 @@ impl Desk {
                 Err(Problem::plain(Kind::Slow, detail))
             })
     }
+
+    /// Plans beside the requests, one plan at a time, because each takes all cores. The task is
+    /// told to end when nobody waits for it any more.
+    ///
+    /// Errors: too many plans asked for at once, and a fault of the program, which is logged.
+    pub async fn plan<T: Send + 'static>(
+        self: &Arc<Self>,
+        task: impl FnOnce(&Self, &Halt) -> T + Send + 'static,
+    ) -> Result<T, Problem> {
+        let desk = Arc::clone(self);
+        let place = Arc::clone(&desk.queue).try_acquire_owned();
+        let place = place.map_err(|_| busy())?;
+        let turn = tokio::time::timeout(LONGEST_WAIT, Arc::clone(&desk.saw).acquire_owned());
+        let turn = turn.await.map_err(|_| busy())?;
+        let turn = turn.map_err(|closed| Problem::fault(&closed))?;
+        let waiting = Waiting(Arc::default());
+        let left = Arc::clone(&waiting.0);
+        let task = tokio::task::spawn_blocking(move || {
+            let _held = (place, turn);
+            task(&desk, &left)
+        });
+        task.await.map_err(|panic| Problem::fault(&panic))
+    }
+}
+
+/// Somebody who waits for a plan; the search ends with them.
+struct Waiting(Arc<Halt>);
+
+impl Drop for Waiting {
+    fn drop(&mut self) {
+        self.0.halt();
+    }
+}
+
+fn busy() -> Problem {
+    Problem::plain(
+        Kind::Busy,
+        "Several plans are being made already; wait for one of them, then plan again.",
+    )
 }

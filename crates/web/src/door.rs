@@ -84,6 +84,11 @@ pub fn router(options: Options) -> Router {
         .route("/piece/{name}/ticket.pdf", post(page::ticket))
         .route("/piece/{name}/job.toml", post(page::document))
         .route("/piece/{name}/{view}", post(page::drawing))
+        .route("/bench", get(page::day).post(page::planned))
+        .route("/bench/list", get(page::cut_list).post(page::cut_listed))
+        .route("/bench/plan/{id}", get(page::plan))
+        .route("/bench/plan/{id}/cut-sheets.pdf", get(page::cut_sheets))
+        .route("/bench/plan/{id}/{material}", get(page::material))
         .route("/settings", get(page::settings))
         .route("/materials", get(page::materials))
         .route("/asset/{name}", get(asset::asset));

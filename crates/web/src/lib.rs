@@ -1,7 +1,8 @@
 //! The door for browsers and programs: HTML pages and a JSON API over the engine.
 //!
-//! Handlers parse, call the rooms below and render, nothing else. Nothing is kept between two
-//! requests: a piece travels as its job document, which can be downloaded and opened again.
+//! Handlers parse, call the rooms below and render, nothing else. Of the plans made at the Bench the
+//! last few are held until the program ends; nothing else is kept between two requests: a piece
+//! travels as its job document, which can be downloaded and opened again.
 //! Everything works with scripting off; one small script redraws while somebody types.
 
 mod api;
@@ -11,8 +12,10 @@ mod desk;
 mod door;
 mod front;
 mod guard;
+mod kept;
 mod page;
 mod piece;
+mod planning;
 mod problem;
 pub mod wire;
 

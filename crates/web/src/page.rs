@@ -1,9 +1,10 @@
-//! The pages: the Counter, a piece on its drafting table, settings, materials.
+//! The pages: the Counter, a piece on its drafting table, the Bench with its plans, settings, materials.
 
 mod asked;
 mod bench;
 mod caution;
 mod counter;
+mod cut;
 mod drawings;
 mod editor;
 mod figure;
@@ -19,6 +20,7 @@ mod why;
 
 pub(crate) use asked::{document, drawing, open, ticket};
 pub(crate) use counter::counter;
+pub(crate) use cut::{cut_list, cut_listed, cut_sheets, day, material, plan, planned};
 pub(crate) use front::front;
 pub(crate) use materials::materials;
 pub(crate) use piece::{piece, worked};

@@ -18,6 +18,8 @@ pub(crate) enum Kind {
     Piece,
     /// A piece that can't be drawn.
     Drawing,
+    /// Pieces that can't be cut from what there is.
+    Cuts,
     /// A question with an answer that is not on the list.
     Input,
     /// Nothing lives at the address.
@@ -34,6 +36,8 @@ pub(crate) enum Kind {
     Host,
     /// It took too long.
     Slow,
+    /// Others are planning already.
+    Busy,
     /// A fault of the program.
     Program,
 }
@@ -45,6 +49,7 @@ impl Kind {
             Self::Document => "urn:rabbet:problem:document",
             Self::Piece => "urn:rabbet:problem:piece",
             Self::Drawing => "urn:rabbet:problem:drawing",
+            Self::Cuts => "urn:rabbet:problem:cuts",
             Self::Input => "urn:rabbet:problem:input",
             Self::Address => "urn:rabbet:problem:address",
             Self::Method => "urn:rabbet:problem:method",
@@ -53,6 +58,7 @@ impl Kind {
             Self::Site => "urn:rabbet:problem:site",
             Self::Host => "urn:rabbet:problem:host",
             Self::Slow => "urn:rabbet:problem:slow",
+            Self::Busy => "urn:rabbet:problem:busy",
             Self::Program => "urn:rabbet:problem:program",
         }
     }
@@ -63,6 +69,7 @@ impl Kind {
             Self::Document => "The document can't be read",
             Self::Piece => "The piece can't be made as described",
             Self::Drawing => "The piece can't be drawn",
+            Self::Cuts => "This can't be cut as it stands",
             Self::Input => "What was typed can't be used",
             Self::Address => "There is nothing at this address",
             Self::Method => "This address is not asked in this way",
@@ -71,6 +78,7 @@ impl Kind {
             Self::Site => "Another site asked for this",
             Self::Host => "This program answers only to its own name",
             Self::Slow => "It took too long",
+            Self::Busy => "Other plans are being made",
             Self::Program => "Something went wrong inside the program",
         }
     }
@@ -78,7 +86,9 @@ impl Kind {
     /// The status that goes with it.
     pub const fn status(self) -> StatusCode {
         match self {
-            Self::Document | Self::Piece | Self::Drawing => StatusCode::UNPROCESSABLE_ENTITY,
+            Self::Document | Self::Piece | Self::Drawing | Self::Cuts => {
+                StatusCode::UNPROCESSABLE_ENTITY
+            }
             Self::Input => StatusCode::BAD_REQUEST,
             Self::Address => StatusCode::NOT_FOUND,
             Self::Method => StatusCode::METHOD_NOT_ALLOWED,
@@ -86,7 +96,7 @@ impl Kind {
             Self::Size => StatusCode::PAYLOAD_TOO_LARGE,
             Self::Site => StatusCode::FORBIDDEN,
             Self::Host => StatusCode::MISDIRECTED_REQUEST,
-            Self::Slow => StatusCode::SERVICE_UNAVAILABLE,
+            Self::Slow | Self::Busy => StatusCode::SERVICE_UNAVAILABLE,
             Self::Program => StatusCode::INTERNAL_SERVER_ERROR,
         }
     }
@@ -124,6 +134,29 @@ impl Entry {
             line: place.line,
             column: place.column,
             text: place.text,
+            ..Self::default()
+        }
+    }
+
+    /// A fault of a day's cut list.
+    pub fn demand(fault: &demand::Fault) -> Self {
+        Self {
+            code: fault.code().to_owned(),
+            detail: fault.to_string(),
+            part: fault.job().map(str::to_owned),
+            ..Self::default()
+        }
+    }
+
+    /// A fault of a cut list; `list` is its text.
+    pub fn list(fault: &demand::ListFault, list: &str) -> Self {
+        let line = fault.line.and_then(|line| line.checked_sub(1));
+        Self {
+            code: fault.code().to_owned(),
+            detail: fault.to_string(),
+            line: fault.line,
+            column: fault.column,
+            text: line.and_then(|line| list.lines().nth(line)).map(short),
             ..Self::default()
         }
     }
@@ -222,8 +255,14 @@ impl IntoResponse for Problem {
     }
 }
 
+/// A line as far as it helps to find it.
+fn short(line: &str) -> String {
+    const LONGEST: usize = 120;
+    line.chars().take(LONGEST).collect()
+}
+
 /// A short name for one event, different for each.
-fn reference() -> String {
+pub(crate) fn reference() -> String {
     static COUNT: AtomicU64 = AtomicU64::new(1);
     let seconds = Timestamp::now().as_second();
     format!("{seconds:x}-{:x}", COUNT.fetch_add(1, Ordering::Relaxed))

@@ -23,7 +23,7 @@ impl Room {
         let hung = piece.sizes.hangers.is_some();
         let right = if is_alone(piece) {
             match sheet {
-                Sheet::Page => 14.0,
+                Sheet::Page | Sheet::Wide | Sheet::Bench => 14.0,
                 Sheet::Ticket => 2.0,
             }
         } else {
@@ -36,7 +36,7 @@ impl Room {
                 + 4.0
         };
         let (bare, heading) = match sheet {
-            Sheet::Page => (9.0, 17.0),
+            Sheet::Page | Sheet::Wide | Sheet::Bench => (9.0, 17.0),
             Sheet::Ticket => (2.0, 2.0),
         };
         Self {
@@ -103,7 +103,7 @@ pub(super) fn measures(
         return (nodes, below);
     }
     if alone {
-        if sheet == Sheet::Page {
+        if sheet != Sheet::Ticket {
             nodes.extend(board(&table));
             below += AWAY;
         }

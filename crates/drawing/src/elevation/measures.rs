@@ -13,7 +13,7 @@ use crate::sheet::{shown, text_width};
 /// Room for the dimensions at the right: two rows on the page, one on the ticket.
 pub(super) const fn room(sheet: Sheet) -> f64 {
     match sheet {
-        Sheet::Page => 20.0,
+        Sheet::Page | Sheet::Wide | Sheet::Bench => 20.0,
         Sheet::Ticket => 10.0,
     }
 }
@@ -33,7 +33,7 @@ pub(super) fn measures(view: &View<'_>, origin: Point) -> (Vec<Node>, f64) {
     let piece = &view.piece;
     let rim = put(Box2::of(&piece.rim(piece.sizes.outside.size())));
     let mut nodes = outer(view, rim, &put);
-    let full = view.look.sheet == Sheet::Page;
+    let full = view.look.sheet != Sheet::Ticket;
     if let Some(windows) = piece.windows_box().filter(|_| full) {
         nodes.push(part("borders", borders(piece, put(windows), &put)));
     }

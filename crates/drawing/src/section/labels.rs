@@ -40,7 +40,7 @@ pub(super) fn height(blocks: &[Block<'_>]) -> f64 {
 /// Left edge of the column.
 const fn column(sheet: Sheet) -> f64 {
     match sheet {
-        Sheet::Page => 83.0,
+        Sheet::Page | Sheet::Wide | Sheet::Bench => 83.0,
         Sheet::Ticket => 79.0,
     }
 }

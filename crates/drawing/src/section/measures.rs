@@ -88,7 +88,7 @@ fn inner_stretch(cut: &Cut<'_>, inner: &MemberSizes) -> (&'static str, [f64; 2],
 pub(super) fn ends(cut: &Cut<'_>, sheet: Sheet, ruler: &Ruler) -> Vec<Node> {
     let word = |y, word: &str| text(at(sheet.margin(), y), word, Anchor::Start, Face::Quiet);
     let below = match sheet {
-        Sheet::Page => 15.6,
+        Sheet::Page | Sheet::Wide | Sheet::Bench => 15.6,
         Sheet::Ticket => 6.0,
     };
     vec![

@@ -1,5 +1,6 @@
 //! Drawings of every kind of piece, held to the laws a drawing keeps.
 
+mod cuts;
 mod jobs;
 mod ticket;
 mod twins;

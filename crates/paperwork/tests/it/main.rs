@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on should stop")]
 
 mod bars;
+mod cut_book;
 mod hostile;
 mod lettering;
 mod long;

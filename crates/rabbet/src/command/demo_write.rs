@@ -10,7 +10,7 @@ use crate::exit::{EXIT_CODES, Exit};
 use crate::files::{self, reason};
 use crate::problem::{Kind, Problem, Trouble};
 
-/// Writes the invented shop's job documents and pictures into a folder
+/// Writes the invented shop's jobs, pictures, stock and a cut list into a folder
 #[derive(Args, Debug)]
 #[command(before_help = "Example: rabbet demo write shop", after_help = EXIT_CODES)]
 pub struct DemoWrite {
@@ -36,7 +36,7 @@ impl DemoWrite {
         let shop = shop()?;
         self.refuse_what_is_there(&shop)?;
         let what = format!(
-            "{}: {} jobs and {} pictures",
+            "{}: {} jobs, {} pictures, the stock and a cut list",
             self.folder.display(),
             demo::JOBS.len(),
             demo::PICTURES.len()
@@ -46,7 +46,9 @@ impl DemoWrite {
                 .talk(&format!("{what} would be written; nothing is (--dry-run)"));
             return Ok(Exit::Done);
         }
-        fs::create_dir_all(&self.folder).map_err(|error| self.no_folder(&error))?;
+        let made = fs::create_dir_all(&self.folder);
+        let made = made.and_then(|()| fs::create_dir_all(self.folder.join(JOBS)));
+        made.map_err(|error| self.no_folder(&error))?;
         for file in &shop {
             files::put(&self.folder.join(&file.name), &file.bytes, self.force)?;
         }
@@ -88,22 +90,35 @@ impl DemoWrite {
     }
 }
 
-/// Every file of the shop, jobs before pictures.
+/// Where jobs lie, each beside its pictures.
+const JOBS: &str = "jobs";
+
+/// Every file of the shop: jobs, pictures, stock, cut list.
 fn shop() -> Result<Vec<ShopFile>, Trouble> {
     let jobs = demo::JOBS.iter().map(|job| {
         Ok(ShopFile {
-            name: format!("{}.toml", job.name),
+            name: format!("{JOBS}/{}.toml", job.name),
             bytes: job.toml.as_bytes().to_vec(),
         })
     });
     let pictures = demo::PICTURES.iter().map(|&name| {
         let bytes = demo::picture(name).ok_or_else(|| undrawn(name))?;
         Ok(ShopFile {
-            name: name.to_owned(),
+            name: format!("{JOBS}/{name}"),
             bytes,
         })
     });
-    jobs.chain(pictures).collect()
+    let others = [
+        ("stock.toml", demo::STOCK),
+        ("cut-list.toml", demo::CUT_LIST),
+    ];
+    let others = others.map(|(name, text)| {
+        Ok(ShopFile {
+            name: name.to_owned(),
+            bytes: text.as_bytes().to_vec(),
+        })
+    });
+    jobs.chain(pictures).chain(others).collect()
 }
 
 fn undrawn(name: &str) -> Trouble {

@@ -2,17 +2,16 @@
 
 use std::path::Path;
 
-use clap::{Args, ValueEnum};
+use clap::Args;
 use drawing::{DrawingError, Ink, Look};
-use jiff::civil::Date;
-use jiff::{Timestamp, Zoned, tz::TimeZone};
-use paperwork::{Drawings, Letterhead, Paper, PaperworkError, Stamp, ticket_of, ticket_pdf};
+use paperwork::{Drawings, Letterhead, PaperworkError, ticket_of, ticket_pdf};
 
 use super::job_file::{self, Derived};
 use super::{Desk, job_draw};
 use crate::exit::{EXIT_CODES, Exit};
 use crate::files::{self, Writing};
 use crate::pictures::Pictures;
+use crate::printing::Printing;
 use crate::problem::{Kind, Problem, Trouble};
 
 /// Writes the bench ticket of a job as PDF
@@ -25,35 +24,14 @@ pub struct JobTicket {
     /// Where it is written; - is stdout
     #[arg(short, long, value_name = "FILE")]
     output: String,
-    /// The paper in the printer; left out: letter for a job in inches, a4 for one in millimetres
-    #[arg(long, value_enum)]
-    paper: Option<Sheet>,
-    /// The day on the ticket, as 2030-11-25; left out: today
-    #[arg(long, value_name = "DAY", value_parser = day)]
-    date: Option<Date>,
-    /// The shop's name on the ticket
-    #[arg(long, value_name = "NAME", default_value = "")]
-    shop_name: String,
+    #[command(flatten)]
+    printing: Printing,
     /// Print a piece that can't be made as described; its faults stand on the ticket
     #[arg(long)]
     anyway: bool,
     /// Say what would be written, and write nothing
     #[arg(long)]
     dry_run: bool,
-}
-
-/// Papers.
-#[derive(Clone, Copy, Debug, ValueEnum)]
-enum Sheet {
-    /// 210 x 297 mm
-    A4,
-    /// 8 1/2 x 11 in
-    Letter,
-}
-
-fn day(text: &str) -> Result<Date, String> {
-    text.parse()
-        .map_err(|_| "write a day of the calendar as 2030-11-25".to_owned())
 }
 
 impl JobTicket {
@@ -88,10 +66,7 @@ impl JobTicket {
             .drawings(derived, desk)
             .map_err(|error| job_draw::undrawn(&self.file, error))?;
         let ticket = ticket_of(&derived.job, &derived.sizes, drawings, self.letterhead());
-        let paper = match (self.paper, derived.job.units) {
-            (Some(Sheet::A4), _) | (None, trade::Units::Millimetres) => Paper::A4,
-            (Some(Sheet::Letter), _) | (None, trade::Units::Inches) => Paper::Letter,
-        };
+        let paper = self.printing.paper(derived.job.units);
         ticket_pdf(&ticket, paper).map_err(|error| unset(&self.file, &error))
     }
 
@@ -115,37 +90,19 @@ impl JobTicket {
 
     /// What the job does not say: the shop, the day, and a name where there is no order number.
     fn letterhead(&self) -> Letterhead {
-        let (date, made) = match self.date {
-            Some(date) => (date, date.at(0, 0, 0, 0)),
-            None => (
-                Zoned::now().date(),
-                Timestamp::now().to_zoned(TimeZone::UTC).datetime(),
-            ),
-        };
+        let (date, made) = self.printing.when();
         let stem = Path::new(&self.file)
             .file_stem()
             .map(|stem| stem.to_string_lossy().into_owned());
         Letterhead {
-            shop: self.shop_name.clone(),
-            made: Stamp {
-                year: part(made.year()),
-                month: part(made.month()),
-                day: part(made.day()),
-                hour: part(made.hour()),
-                minute: part(made.minute()),
-            },
-            date: date.to_string(),
+            shop: self.printing.shop_name.clone(),
+            made,
+            date,
             fallback_order: stem
                 .filter(|stem| stem != "-")
                 .unwrap_or_else(|| "stdin".to_owned()),
         }
     }
-}
-
-/// A part of a calendar date as paperwork holds it; a year before the common era becomes 0, which
-/// paperwork refuses in its own words.
-fn part<T: TryFrom<i64> + Default>(number: impl Into<i64>) -> T {
-    T::try_from(number.into()).unwrap_or_default()
 }
 
 fn unset(file: &str, error: &PaperworkError) -> Trouble {
@@ -155,7 +112,11 @@ fn unset(file: &str, error: &PaperworkError) -> Trouble {
         }
         PaperworkError::NotATime(_) => (Kind::Input, "ticket.date"),
         PaperworkError::NoOrder => (Kind::Input, "ticket.order"),
-        PaperworkError::Setting(_) | PaperworkError::Finishing(_) => (Kind::Ours, "ticket.setting"),
+        PaperworkError::NoPlan
+        | PaperworkError::Cuts(_)
+        | PaperworkError::TooMany
+        | PaperworkError::Setting(_)
+        | PaperworkError::Finishing(_) => (Kind::Ours, "ticket.setting"),
     };
     Trouble::one(
         kind,

@@ -93,7 +93,8 @@ impl Drop for Serving {
 }
 
 impl Bench {
-    /// With `print.toml`, `canvas.toml` and `fit.toml`, as `job new` writes them.
+    /// With `print.toml`, `canvas.toml` and `fit.toml`, as `job new` writes them, and the cut list
+    /// of the invented shop as `list.toml`.
     pub fn new() -> Self {
         let bench = Self {
             folder: tempfile::tempdir().expect("a folder for the test"),
@@ -106,6 +107,7 @@ impl Bench {
             let ran = bench.run(&["job", "new", "--kind", kind, "-o", file]);
             assert_eq!(ran.exit, 0, "{ran}");
         }
+        bench.file("list.toml", demo::CUT_LIST);
         bench
     }
 

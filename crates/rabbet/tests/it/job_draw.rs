@@ -57,7 +57,13 @@ fn a_drawing_is_written_whole_and_replaces_an_older_one() {
     assert!(bench.text("x.svg").contains("</svg>"));
     assert_eq!(
         bench.names(),
-        ["canvas.toml", "fit.toml", "print.toml", "x.svg"]
+        [
+            "canvas.toml",
+            "fit.toml",
+            "list.toml",
+            "print.toml",
+            "x.svg"
+        ]
     );
 }
 

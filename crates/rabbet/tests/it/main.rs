@@ -1,9 +1,13 @@
 //! The command as people and scripts meet it: exit code, stdout and stderr together.
 
 mod bench;
+mod reference;
 
 mod bad_input;
 mod completions;
+mod cut_jobs;
+mod cut_list;
+mod cut_stop;
 mod demo_write;
 mod help;
 mod job_check;

@@ -18,6 +18,11 @@ pub(super) fn sign(severity: Severity) -> Markup {
     html! { span.word { (PreEscaped(shape)) (severity.word()) } }
 }
 
+/// The sign alone, with its word, for a danger that is no fault of a piece.
+pub(super) fn mind() -> Markup {
+    sign(Severity::Warn)
+}
+
 /// All of them, the worst first.
 pub(super) fn cautions(faults: &[Fault]) -> Markup {
     html! {

@@ -8,6 +8,7 @@ use crate::asset::address;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Place {
     Counter,
+    Bench,
     Materials,
     Settings,
     /// A piece, or nowhere in particular.
@@ -56,6 +57,7 @@ impl Page<'_> {
     fn head(&self) -> Markup {
         let places = [
             ("/", "Counter", Place::Counter),
+            ("/bench", "Bench", Place::Bench),
             ("/materials", "Materials", Place::Materials),
             ("/settings", "Settings", Place::Settings),
         ];

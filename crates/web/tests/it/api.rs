@@ -1,7 +1,7 @@
 //! The API: shapes, refusals, and its own description.
 
 use axum::http::{Method, StatusCode};
-use serde_json::Value;
+use serde_json::{Value, json};
 use web::API;
 
 use crate::visit::{Answer, get, job, post, request, send};
@@ -218,9 +218,14 @@ async fn the_description_and_the_routes_are_the_same() {
     assert_eq!(described, served);
     for (way, path) in API {
         let method: Method = way.to_uppercase().parse().expect("a method");
+        let (kind, body) = match path {
+            "/api/v1/cuts" => (TOML, demo::CUT_LIST.to_owned()),
+            "/api/v1/cuts/jobs" => (JSON, json!({ "jobs": [job("heron")] }).to_string()),
+            _ => (TOML, job("heron").to_owned()),
+        };
         let asked =
-            request(method, &path.replace("{view}", "section")).header("content-type", TOML);
-        let answer = send(asked.body(job("heron").into()).expect("a request")).await;
+            request(method, &path.replace("{view}", "section")).header("content-type", kind);
+        let answer = send(asked.body(body.into()).expect("a request")).await;
         assert_eq!(answer.status, StatusCode::OK, "{way} {path}");
     }
 }

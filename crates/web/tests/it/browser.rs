@@ -3,6 +3,7 @@
 //! Rules: axe-core, tags of WCAG 2.0 to 2.2 A and AA and best practice, with none switched off.
 
 mod axe;
+mod bench;
 mod chrome;
 mod hand;
 mod shape;

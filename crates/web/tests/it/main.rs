@@ -2,6 +2,7 @@
 
 mod api;
 mod browser;
+mod cuts;
 mod guards;
 mod inks;
 mod pages;

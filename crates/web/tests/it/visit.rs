@@ -1,5 +1,6 @@
 //! Asking the router without a network.
 
+use axum::Router;
 use axum::body::Body;
 use axum::http::{HeaderMap, Method, Request, StatusCode, header};
 use http_body_util::BodyExt as _;
@@ -47,8 +48,14 @@ pub fn options() -> Options {
     }
 }
 
+/// Asks a shop that was opened for this one question.
 pub async fn send(request: Request<Body>) -> Answer {
-    let response = router(options()).oneshot(request).await.expect("an answer");
+    ask(&router(options()), request).await
+}
+
+/// Asks a shop that goes on: what it holds, it holds for the next question.
+pub async fn ask(shop: &Router, request: Request<Body>) -> Answer {
+    let response = shop.clone().oneshot(request).await.expect("an answer");
     let (parts, body) = response.into_parts();
     let bytes = body.collect().await.expect("a body").to_bytes().to_vec();
     Answer {

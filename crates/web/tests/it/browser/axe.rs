@@ -22,11 +22,13 @@ const MUST_RUN: [&str; 11] = [
 ];
 
 /// Every page, and every state of it that is reached by an address.
-const PAGES: [&str; 7] = [
+const PAGES: [&str; 9] = [
     "/",
     "/piece/heron",
     "/piece/weir",
     "/piece/heron?customer=1",
+    "/bench",
+    "/bench/list",
     "/settings",
     "/materials",
     "/nowhere",
@@ -81,7 +83,7 @@ struct State {
 
 const OPEN_ALL: &str = "for (const one of document.querySelectorAll('details')) one.open = true";
 
-const STATES: [State; 4] = [
+const STATES: [State; 8] = [
     State {
         name: "a piece with everything open",
         path: "/piece/heron",
@@ -110,6 +112,35 @@ const STATES: [State; 4] = [
             job.value = job.value.replace(/width = .*/, 'width = 40');\
             document.getElementById('piece').requestSubmit()",
         reached: "return document.querySelector('.cautions li') !== null",
+    },
+    State {
+        name: "no job ticked, and no number of seconds",
+        path: "/bench?ticked=none",
+        script: "document.getElementById('seconds').value = 'a while';\
+            document.querySelector('form.plan').requestSubmit()",
+        reached: "return document.querySelectorAll('#summary li').length === 2",
+    },
+    State {
+        name: "a cut list that can't be read",
+        path: "/bench/list",
+        script: "document.getElementById('list').value = '[[piece]]\\nlength = \"8 fot\"';\
+            document.querySelector('form.plan').requestSubmit()",
+        reached: "return document.getElementById('summary') !== null",
+    },
+    State {
+        name: "a plan",
+        path: "/bench?ticked=none",
+        script: "document.getElementById('job-heron').checked = true;\
+            document.querySelector('form.plan').requestSubmit()",
+        reached: "return document.querySelector('ol.materials') !== null",
+    },
+    State {
+        name: "a material of a plan, with everything open",
+        path: "/bench",
+        script: "const body = new URLSearchParams([['job', 'heron'], ['job', 'quilt'], ['seconds', '1']]);\
+            fetch('/bench', { method: 'POST', body }).then((plan) => { location = plan.url + '/1' })",
+        reached: "for (const one of document.querySelectorAll('details')) one.open = true;\
+            return document.querySelector('.leaf details[open]') !== null",
     },
 ];
 

@@ -2,10 +2,12 @@
 
 use super::chrome::{Chrome, Shade};
 
-const PAGES: [&str; 6] = [
+const PAGES: [&str; 8] = [
     "/",
     "/piece/heron",
     "/piece/heron?customer=1",
+    "/bench",
+    "/bench/list",
     "/settings",
     "/materials",
     "/nowhere",
