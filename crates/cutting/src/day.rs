@@ -60,9 +60,9 @@ pub fn solve(
     });
     works
         .into_iter()
-        .filter_map(|work| {
+        .map(|work| {
             let work = work.into_inner().unwrap_or_else(PoisonError::into_inner);
-            work.planned
+            work.planned.expect("every problem has been finished")
         })
         .collect()
 }

@@ -126,9 +126,15 @@ impl<'a> Search<'a> {
         }
     }
 
+    /// A bound above a plan's cost would be refuted by that plan: a fault of ours, which must not
+    /// pass for a proof.
     fn raise(&mut self, bound: u64) {
-        let bound = bound.min(self.cost());
-        if bound > self.bound {
+        debug_assert!(
+            bound <= self.cost(),
+            "bound {bound}, but there is a plan for {}",
+            self.cost()
+        );
+        if bound > self.bound && bound <= self.cost() {
             self.bound = bound;
             (self.tell)(self.best.as_ref().map(|best| best.cost), self.bound);
         }

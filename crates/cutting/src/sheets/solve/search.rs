@@ -308,9 +308,18 @@ impl<'a> Search<'a> {
         self.best = draft;
     }
 
-    /// A bound once proven is never lowered again.
+    /// A bound once proven is never lowered again. One above a plan's cost would be refuted by that
+    /// plan: a fault of ours, which must not pass for a proof.
     fn raise(&mut self, bound: u64) {
-        self.bound = self.bound.max(bound).min(self.objective);
+        debug_assert!(
+            bound <= self.objective,
+            "{}: bound {bound}, but there is a plan for {}",
+            self.problem.name,
+            self.objective
+        );
+        if bound <= self.objective {
+            self.bound = self.bound.max(bound);
+        }
     }
 
     /// The best plan so far, its waste gathered as far as the watch allows.
