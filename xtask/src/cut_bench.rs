@@ -30,7 +30,7 @@ pub struct CutBench {
     /// The set of instances: JSON, cutting-set/1.
     set: PathBuf,
     /// Seconds for each instance.
-    #[arg(long, default_value_t = 10.0)]
+    #[arg(long, default_value_t = 10.0, value_parser = seconds)]
     seconds: f64,
     /// Only instances whose names hold one of these texts.
     #[arg(long, value_delimiter = ',')]
@@ -50,6 +50,13 @@ pub struct CutBench {
     /// Seed of every random choice.
     #[arg(long, default_value_t = 1)]
     seed: u64,
+}
+
+fn seconds(text: &str) -> Result<f64, String> {
+    match text.parse() {
+        Ok(seconds) if (0.0..=86_400.0).contains(&seconds) => Ok(seconds),
+        _ => Err("give seconds from 0 up to a day, 86400".to_owned()),
+    }
 }
 
 /// One instance, solved by both.
@@ -159,12 +166,20 @@ fn verified(bench: &CutBench, rows: &[Row<'_>], out: &mut impl Write) -> Result<
     })?;
     let mut refused = Vec::new();
     if let Some(script) = checker(bench) {
-        refused = outside::refused(&script, &bench.set, path)?;
-        let (all, bad) = (plans.len(), refused.len());
-        let held = all.saturating_sub(bad);
-        writeln!(out, "\n{}: {held} hold, {bad} refused", script.display())?;
+        let verdicts = outside::verdicts(&script, &bench.set, path)?;
+        refused = verdicts.refused;
+        let (all, bad) = (verdicts.given, refused.len());
+        if all != plans.len() {
+            refused.push(format!("{} plans, but {all} verdicts on them", plans.len()));
+        }
+        writeln!(
+            out,
+            "\n{}: {} hold, {bad} refused",
+            script.display(),
+            all - bad
+        )?;
     } else {
-        writeln!(out, "\nno independent checker was found; see --checker")?;
+        refused.push("no independent checker was found; name one with --checker".to_owned());
     }
     for sentence in &refused {
         writeln!(out, "    {sentence}")?;

@@ -9,10 +9,44 @@ use std::sync::{Mutex, PoisonError};
 
 use crate::sheets::reduce::{Origin, reduce};
 use crate::sheets::{Reduced, Search};
-use crate::{Fault, Pace, Plan, Problem, Trying, Watch, lengths, sheets};
+use crate::{Broken, Fault, OtherKind, Pace, Plan, Problem, Trying, Watch, lengths, sheets};
 
 /// A plan, or what stands in its way.
 pub type Planned = Result<Plan, Vec<Fault>>;
+
+/// Why there are no plans that hold for all problems.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Unsolved {
+    /// Problems that can't be planned as they stand: which, counted from 0, and why.
+    Faults(Vec<(usize, Vec<Fault>)>),
+    /// A plan of the other kind than its problem: a fault of the program.
+    OtherKind(OtherKind),
+    /// A plan that breaks a law: a fault of the program.
+    Broken {
+        /// The problem's name.
+        problem: String,
+        /// Which law.
+        law: Box<Broken>,
+    },
+}
+
+impl std::fmt::Display for Unsolved {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Faults(all) => {
+                let faults = all.iter().flat_map(|(_, faults)| faults);
+                let said: Vec<String> = faults.map(ToString::to_string).collect();
+                f.write_str(&said.join("; "))
+            }
+            Self::OtherKind(other) => other.fmt(f),
+            Self::Broken { problem, law } => {
+                write!(f, "the plan for {problem} does not hold: {law}")
+            }
+        }
+    }
+}
+
+impl std::error::Error for Unsolved {}
 
 /// Steps of the first turn.
 const FIRST_TURN: u64 = 1 << 19;
@@ -20,6 +54,44 @@ const FIRST_TURN: u64 = 1 << 19;
 const TURN_GROWTH: u64 = 4;
 /// Steps beyond which a turn does not grow.
 const LONGEST_TURN: u64 = 1 << 40;
+/// Sticks that are still open after a turn of so many steps (hours) would say the same again.
+const ENOUGH_FOR_STICKS: u64 = LONGEST_TURN;
+
+/// The best plans for all problems, in their order, each held to all laws.
+///
+/// Shape:  as [`solve`].
+/// Units:  each problem's own.
+/// Errors: all faults of all problems; a plan that does not hold.
+pub fn checked(
+    problems: &[Problem],
+    trying: Trying,
+    threads: usize,
+    watch: &dyn Watch,
+) -> Result<Vec<Plan>, Unsolved> {
+    hold(problems, solve(problems, trying, threads, watch))
+}
+
+/// Gathers the faults, then holds every plan to its problem's laws.
+fn hold(problems: &[Problem], found: Vec<Planned>) -> Result<Vec<Plan>, Unsolved> {
+    let (mut plans, mut faults) = (Vec::with_capacity(found.len()), Vec::new());
+    for (place, found) in found.into_iter().enumerate() {
+        match found {
+            Ok(plan) => plans.push(plan),
+            Err(these) => faults.push((place, these)),
+        }
+    }
+    if !faults.is_empty() {
+        return Err(Unsolved::Faults(faults));
+    }
+    for (problem, plan) in problems.iter().zip(&plans) {
+        let pair = problem.with(plan).map_err(Unsolved::OtherKind)?;
+        pair.check().map_err(|law| Unsolved::Broken {
+            problem: problem.name().to_owned(),
+            law: Box::new(law),
+        })?;
+    }
+    Ok(plans)
+}
 
 /// The best plans for all problems; in their order.
 ///
@@ -47,6 +119,10 @@ pub fn solve(
         share(threads, &order, |number| {
             let mut work = works[number].lock().unwrap_or_else(PoisonError::into_inner);
             work.go_on(steps, watch);
+            if work.is_done() {
+                // At once, so that its memory is free for the others.
+                work.finish(watch);
+            }
         });
         if watch.enough() {
             break;
@@ -123,6 +199,8 @@ struct Work<'a> {
     ready: &'a Ready<'a>,
     trying: Trying,
     left: u64,
+    /// Steps of the longest turn so far.
+    given: u64,
     pace: Pace<'a>,
     search: Option<Search<'a>>,
     lengths: Option<Result<lengths::Plan, Vec<Fault>>>,
@@ -135,6 +213,7 @@ impl<'a> Work<'a> {
             ready,
             trying,
             left: trying.effort.unwrap_or(u64::MAX),
+            given: 0,
             pace: Pace::new(watch, trying.effort),
             search: None,
             lengths: None,
@@ -143,11 +222,14 @@ impl<'a> Work<'a> {
     }
 
     fn is_done(&self) -> bool {
+        if self.planned.is_some() {
+            return true;
+        }
         match (self.ready, &self.search, &self.lengths) {
             (Ready::Refused(_), ..) | (_, _, Some(Err(_))) => true,
             (Ready::Sheets(..), Some(search), _) => search.is_done() || self.pace.is_over(),
             (Ready::Lengths(_), _, Some(Ok(plan))) => {
-                plan.proven() || !plan.uncut.is_empty() || self.left == 0
+                plan.proven() || self.left == 0 || self.given >= ENOUGH_FOR_STICKS
             }
             _ => false,
         }
@@ -180,7 +262,7 @@ impl<'a> Work<'a> {
         reduced: &'a (Reduced, Origin),
         watch: &dyn Watch,
     ) {
-        let search = Search::begin(problem, &reduced.0, &reduced.1, self.trying.seed);
+        let search = Search::begin(problem, &reduced.0, &reduced.1, self.trying.seed, watch);
         search.tell(watch);
         self.search = Some(search);
     }
@@ -202,6 +284,7 @@ impl<'a> Work<'a> {
     /// Sticks: anew with more steps; the better of two plans and of two bounds stand.
     fn again(&mut self, problem: &lengths::Problem, steps: u64, watch: &dyn Watch) {
         let steps = steps.min(self.left);
+        self.given = self.given.max(steps);
         if self.left != u64::MAX {
             self.left -= steps;
         }
@@ -217,6 +300,9 @@ impl<'a> Work<'a> {
     }
 
     fn finish(&mut self, watch: &dyn Watch) {
+        if self.planned.is_some() {
+            return;
+        }
         self.planned = match self.ready {
             Ready::Refused(faults) => Some(Err(faults.clone())),
             Ready::Lengths(problem) => {
@@ -244,7 +330,8 @@ fn better(problem: &lengths::Problem, old: lengths::Plan, new: lengths::Plan) ->
     } else {
         old.bound.max(new.bound)
     };
-    let fewer_left = (new.uncut.len(), new.objective) <= (old.uncut.len(), old.objective);
+    let left = |plan: &lengths::Plan| -> u64 { plan.uncut.iter().map(|&(_, count)| count).sum() };
+    let fewer_left = (left(&new), new.objective) <= (left(&old), old.objective);
     let mut plan = if value && new.objective >= old.objective || !value && fewer_left {
         new
     } else {
@@ -253,3 +340,6 @@ fn better(problem: &lengths::Problem, old: lengths::Plan, new: lengths::Plan) ->
     plan.bound = bound;
     plan
 }
+
+#[cfg(test)]
+mod tests;

@@ -41,7 +41,9 @@ pub use plan::{PlanRead, read_plans};
 pub use reading::{Reason, Refusal};
 pub use writing::{Written, lengths_plan, plans, sheets_plan};
 
-use crate::Problem;
+use serde_json::Value;
+
+use crate::{Pair, Problem};
 
 /// One problem as it was read, and what is known about it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -70,6 +72,35 @@ pub struct Best {
 /// Errors: every fault of the text, each with the instance, the field and what to do.
 pub fn read(text: &str) -> Result<Vec<Instance>, Vec<Refusal>> {
     instance::read(text)
+}
+
+/// Whether a text is JSON rather than TOML: it opens with a brace, or with a bracket that no
+/// table's name follows.
+pub fn is_json(text: &str) -> bool {
+    let text = bare(text).trim_start();
+    match text.strip_prefix('[') {
+        Some(rest) => rest.trim_start().starts_with(['{', ']']),
+        None => text.starts_with('{'),
+    }
+}
+
+/// Whether a text of instances holds a set or a list of them; false where it is no JSON.
+pub fn is_set(text: &str) -> bool {
+    let value: Result<Value, _> = serde_json::from_str(bare(text));
+    value.is_ok_and(|value| value.is_array() || value.get("instances").is_some())
+}
+
+/// A plan as it is written.
+pub fn plan_of(pair: Pair<'_>) -> Written {
+    match pair {
+        Pair::Lengths(problem, plan) => lengths_plan(problem, plan),
+        Pair::Sheets(problem, plan) => sheets_plan(problem, plan),
+    }
+}
+
+/// Without the mark that some editors put in front of every text.
+fn bare(text: &str) -> &str {
+    text.strip_prefix('\u{feff}').unwrap_or(text)
 }
 
 #[cfg(test)]

@@ -32,7 +32,7 @@ use crate::pace::Pace;
 use crate::{Fault, Goal, News, Trying, Watch};
 use reduce::{Want, kinds, wants};
 use search::Search;
-use short::Choice;
+use short::{Choice, Taken};
 
 /// A problem: which pieces, from which sticks.
 ///
@@ -95,7 +95,7 @@ pub struct Piece {
 /// Pieces that must match.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub enum Together {
-    /// All pieces of this group from one stick.
+    /// All pieces of this group from one stick, or none of them.
     Stick(String),
     /// All pieces of this group from sticks of one run.
     Run(String),
@@ -130,14 +130,15 @@ pub struct Plan {
     pub layouts: Vec<Layout>,
     /// The cost, count or value reached, by the problem's goal.
     pub objective: u64,
-    /// What no plan can go below (with [`Goal::Value`]: above).
+    /// What no plan for all pieces can go below (with [`Goal::Value`]: no plan above).
     pub bound: u64,
-    /// Pieces the stock does not reach for: which, and how many.
+    /// Pieces for which the stock was not found to reach: which, and how many. That it cannot
+    /// reach is not said; and of a plan that leaves pieces the bound claims nothing.
     pub uncut: Vec<(usize, u64)>,
 }
 
 impl Plan {
-    /// True when no better objective is possible.
+    /// True when all pieces are cut and no better objective is possible.
     pub fn proven(&self) -> bool {
         self.objective == self.bound && self.uncut.is_empty()
     }
@@ -145,7 +146,8 @@ impl Plan {
 
 /// Plans which piece comes from which stick.
 ///
-/// Shape:  the plan holds every piece once, or names it under `uncut`.
+/// Shape:  the plan holds every piece once, or names it under `uncut`. However short the effort,
+///         there is a plan.
 /// Units:  those of the problem.
 /// Errors: every fault of the problem at once; nothing is planned then.
 pub fn solve(problem: &Problem, trying: Trying, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
@@ -191,34 +193,72 @@ fn least_cost(
         runs: shared.as_ref().map(|shared| &shared.runs[..]),
         ..*choice
     };
-    let take = choice.take(chance, pace);
+    let Taken { take, draft } = choice.take(chance, pace);
     let reduced = choice.reduced(&take);
+    let whole = choice
+        .wants
+        .iter()
+        .zip(&take)
+        .all(|(want, &taken)| want.count == taken);
+    let exact = shared.as_ref().and_then(|shared| shared.proven);
     // Without runs to choose, the search proves its own bound; else only the bound for pieces
     // from anywhere, or all ways tried, prove anything.
-    let floor = matter.then(|| {
-        let free = Choice {
-            runs: None,
-            ..choice
-        };
-        let anywhere = free.reduced(&take);
-        let mut search = Search::new(&anywhere.core, &|_, _| {});
-        search.bound_only(pace);
-        let exact = shared.as_ref().and_then(|shared| shared.proven);
-        let all = choice.wants.iter().zip(&take);
-        let whole = all.into_iter().all(|(want, &taken)| want.count == taken);
-        search.bound.max(exact.filter(|_| whole).unwrap_or(0))
-    });
+    let floor =
+        (matter && whole).then(|| from_anywhere(&choice, &take, pace).max(exact.unwrap_or(0)));
+    let told = |objective: Option<u64>, bound: u64| {
+        let claimed = floor.unwrap_or(bound);
+        if whole { claim(claimed, objective) } else { 0 }
+    };
     let hear = |objective: Option<u64>, bound: u64| {
-        tell(choice.problem, watch, objective, floor.unwrap_or(bound));
+        tell(choice.problem, watch, objective, told(objective, bound));
     };
     let mut search = Search::new(&reduced.core, &hear);
+    if let Some(draft) = draft {
+        search.offer(draft);
+    }
     search.run(chance, pace);
-    let draft = search.best.take().unwrap_or_default();
+    let bound = search.bound;
+    let Some(draft) = search.best.take() else {
+        debug_assert!(false, "stock without a count always holds all");
+        return nothing_cut(&choice);
+    };
     Plan {
         layouts: realise::layouts(choice.problem, choice.wants, &reduced, &draft),
         objective: draft.cost,
-        bound: floor.unwrap_or(search.bound).min(draft.cost),
+        bound: told(Some(draft.cost), bound),
         uncut: uncut(choice.wants, &take),
+    }
+}
+
+/// The bound for pieces from anywhere, whatever runs they should be of.
+fn from_anywhere(choice: &Choice<'_>, take: &[u64], pace: &mut Pace<'_>) -> u64 {
+    let free = Choice {
+        runs: None,
+        ..*choice
+    };
+    let anywhere = free.reduced(take);
+    let mut search = Search::new(&anywhere.core, &|_, _| {});
+    search.bound_only(pace);
+    search.bound
+}
+
+/// A bound as it can be told beside a plan. One above the plan's cost is refuted by the plan: a
+/// fault of ours, which must not pass for a proof.
+fn claim(bound: u64, objective: Option<u64>) -> u64 {
+    let refuted = objective.is_some_and(|objective| bound > objective);
+    debug_assert!(
+        !refuted,
+        "bound {bound}, but there is a plan for {objective:?}"
+    );
+    if refuted { 0 } else { bound }
+}
+
+fn nothing_cut(choice: &Choice<'_>) -> Plan {
+    Plan {
+        layouts: Vec::new(),
+        objective: 0,
+        bound: 0,
+        uncut: uncut(choice.wants, &vec![0; choice.wants.len()]),
     }
 }
 

@@ -17,7 +17,7 @@ mod straight;
 
 pub use check::{Account, Broken, Tally};
 pub use fault::Fault;
-pub use kinds::{Plan, Problem};
+pub use kinds::{OtherKind, Pair, Plan, Problem};
 pub use pace::{Halt, News, Pace, Trying, Unwatched, Watch};
 pub use straight::{Yield, straight_yield};
 

@@ -7,6 +7,8 @@
 //! Answers are doubles and are never trusted as bounds: whoever proves a bound rounds the duals to
 //! integers and prices exactly (see the bound modules of sticks and sheets).
 
+use crate::pace::Pace;
+
 /// Rows all "at least"; a limit Σ x ≤ q is the row −Σ x ≥ −q.
 pub(crate) struct Master {
     sides: Vec<f64>,
@@ -122,13 +124,29 @@ impl Master {
 
     /// Solves from the last basis on; `false` when `most` pivots were not enough.
     pub(crate) fn solve(&mut self, most: usize) -> bool {
+        self.pivots(most, &mut |_| true)
+    }
+
+    /// The same, each pivot counted as steps; `false` also when the pace was over first.
+    pub(crate) fn solve_within(&mut self, most: usize, pace: &mut Pace<'_>) -> bool {
+        self.pivots(most, &mut |steps| pace.spend(steps))
+    }
+
+    fn pivots(&mut self, most: usize, spend: &mut dyn FnMut(u64) -> bool) -> bool {
+        if !spend(self.steps_to_reckon()) {
+            return false;
+        }
         self.reckon();
         let mut pivots = 0;
+        let mut most = most;
         while self.values.iter().any(|&value| value < -1e-7) {
             if pivots >= most || !self.dual_step() {
                 break;
             }
             pivots += 1;
+            if !spend(self.steps_of_a_pivot()) {
+                most = pivots;
+            }
         }
         let mut idle = 0;
         let mut last = f64::INFINITY;
@@ -142,6 +160,9 @@ impl Master {
             }
             if self.primal_step(idle > PATIENCE) {
                 pivots += 1;
+                if !spend(self.steps_of_a_pivot()) {
+                    most = pivots;
+                }
             } else if self.drifted {
                 self.reckon();
             } else {
@@ -212,6 +233,26 @@ impl Master {
 
     fn rows(&self) -> usize {
         self.sides.len()
+    }
+
+    /// Values and duals anew.
+    fn steps_to_reckon(&self) -> u64 {
+        let inverse = self.inverse.len();
+        u64::try_from(inverse / 8 + 1).unwrap_or(u64::MAX)
+    }
+
+    /// A pivot changes the part of the inverse that is not nothing, mostly a small one, and prices
+    /// every column; once in a while the inverse is made afresh. Lines of numbers go by far faster
+    /// than other steps.
+    fn steps_of_a_pivot(&self) -> u64 {
+        let inverse = self.inverse.len();
+        let afresh = if self.pivots_since_fresh == 0 {
+            inverse.saturating_mul(self.rows()) / 128
+        } else {
+            0
+        };
+        let steps = inverse / 128 + self.entries.len() / 64 + 1;
+        u64::try_from(steps.saturating_add(afresh)).unwrap_or(u64::MAX)
     }
 
     fn cost_of(&self, basic: Basic) -> f64 {

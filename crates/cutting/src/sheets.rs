@@ -11,6 +11,7 @@ pub(crate) mod pattern;
 pub(crate) mod realise;
 pub(crate) mod reduce;
 mod reduced;
+mod simplex;
 mod solve;
 pub(crate) mod tree;
 
@@ -199,7 +200,7 @@ pub struct Plan {
     pub objective: u64,
     /// What no plan can go below (with [`Goal::Value`]: above).
     pub bound: u64,
-    /// Pieces the stock does not reach for: which, and how many.
+    /// Pieces for which the stock was not found to reach: which, and how many.
     pub uncut: Vec<(usize, u64)>,
 }
 

@@ -128,8 +128,16 @@ fn pythons() -> Vec<PathBuf> {
         .collect()
 }
 
-/// Has the checker look at all plans; its words for each one it refuses.
-pub fn refused(script: &Path, set: &Path, plans: &Path) -> Result<Vec<String>, Trouble> {
+/// What the independent checker says of all plans.
+pub struct Verdicts {
+    /// How many it judged.
+    pub given: usize,
+    /// Its words for each one it refuses.
+    pub refused: Vec<String>,
+}
+
+/// Has the checker look at all plans.
+pub fn verdicts(script: &Path, set: &Path, plans: &Path) -> Result<Verdicts, Trouble> {
     let starts = |python: &PathBuf| {
         let tried = Command::new(python).args(["-c", ""]).output();
         tried.is_ok_and(|answer| answer.status.success())
@@ -152,17 +160,19 @@ pub fn refused(script: &Path, set: &Path, plans: &Path) -> Result<Vec<String>, T
         });
     }
     let mut refused = Vec::new();
+    let mut given = 0;
     for line in String::from_utf8_lossy(&answer.stdout).lines() {
         let verdict: Value = serde_json::from_str(line).map_err(|source| Trouble::Failed {
             program: "check_plan.py",
             said: format!("{line}: {source}"),
         })?;
+        given += 1;
         if verdict["valid"] != true {
             let text = |field: &str| verdict[field].as_str().unwrap_or("?").to_owned();
             refused.push(format!("{}: {}", text("instance"), text("why")));
         }
     }
-    Ok(refused)
+    Ok(Verdicts { given, refused })
 }
 
 /// The problem in the words of the script.

@@ -129,6 +129,13 @@ pub fn faults(row: &Row<'_>) -> Vec<String> {
     {
         faults.push(format!("{objective} BEYOND THE RECORDED BOUND {bound}"));
     }
+    // The reference regards no windows, so that it can only be dearer where there are any.
+    let reference = row.reference.as_ref().and_then(|answer| answer.value);
+    if let Some((bound, value)) = ours.bound().zip(reference)
+        && is_better(ours.goal(), value, bound)
+    {
+        faults.push(format!("BOUND {bound} BEYOND THE REFERENCE'S PLAN {value}"));
+    }
     faults
 }
 

@@ -47,8 +47,8 @@ pub(super) fn read(text: &str) -> Result<Vec<Instance>, Vec<Refusal>> {
     let mut instances = Vec::new();
     for (index, object) in objects.iter().enumerate() {
         let of = match object.get("name").and_then(Value::as_str) {
-            Some(name) => format!("instance {name:?}"),
-            None => format!("instance {}", index + 1),
+            Some(name) => format!("problem {name:?}"),
+            None => format!("problem {}", index + 1),
         };
         let fields = Fields::new(Some(&of), String::new(), object);
         let Some(instance) = instance(&fields, &mut faults) else {
@@ -79,7 +79,7 @@ fn gathered(value: Value, faults: &mut Faults) -> Vec<Map<String, Value>> {
         other => {
             let whole = Map::new();
             let given = short(&other);
-            let wanted = "an instance, a set or a list of instances";
+            let wanted = "a cutting problem, a set or a list of them";
             Fields::new(None, String::new(), &whole).refuse(
                 faults,
                 "",
@@ -141,7 +141,13 @@ fn instance(fields: &Fields<'_>, faults: &mut Faults) -> Option<Instance> {
     let name = fields.name(faults, "name");
     let goal = goal(fields, faults);
     if fields.get("dim").is_none() {
-        fields.refuse(faults, "dim", Reason::Missing);
+        fields.refuse(
+            faults,
+            "dim",
+            Reason::Missing {
+                wanted: "1 for sticks or 2 for sheets",
+            },
+        );
     }
     let dim = fields.whole(faults, "dim", u64::MAX);
     let best = best(fields, faults, goal);

@@ -104,7 +104,13 @@ fn named<'n>(
 /// A number that must be there.
 fn number(fields: &Fields<'_>, faults: &mut Faults, field: &str) -> Option<u64> {
     if fields.get(field).is_none() {
-        fields.refuse(faults, field, Reason::Missing);
+        fields.refuse(
+            faults,
+            field,
+            Reason::Missing {
+                wanted: "a whole number",
+            },
+        );
         return None;
     }
     fields.whole(faults, field, LONGEST)

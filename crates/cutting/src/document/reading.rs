@@ -10,7 +10,7 @@ pub(super) const LONGEST: u64 = 1 << 40;
 /// Something in a text that cannot be used: where, and why.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Refusal {
-    /// "instance" or "plan", with its name or its number; `None` for the text as a whole.
+    /// "problem" or "plan", with its name or its number; `None` for the text as a whole.
     pub of: Option<String>,
     /// The field, from the outside in; empty for the whole.
     pub field: String,
@@ -23,6 +23,15 @@ pub struct Refusal {
 pub enum Reason {
     /// The text is no JSON from here on.
     NotJson {
+        /// Counted from 1.
+        line: usize,
+        /// Counted from 1.
+        column: usize,
+    },
+    /// There is no text.
+    Empty,
+    /// The text ends in the middle.
+    CutOff {
         /// Counted from 1.
         line: usize,
         /// Counted from 1.
@@ -42,8 +51,13 @@ pub enum Reason {
         /// What belongs there.
         wanted: &'static str,
     },
-    /// No whole number, or one below 0.
+    /// No whole number.
     NotWhole {
+        /// What stands there.
+        given: String,
+    },
+    /// A number below 0.
+    Negative {
         /// What stands there.
         given: String,
     },
@@ -59,7 +73,10 @@ pub enum Reason {
     /// A size times a size beyond what can be counted; a number of its own must be given.
     NoDefault,
     /// A field that must be there is not.
-    Missing,
+    Missing {
+        /// What belongs there.
+        wanted: &'static str,
+    },
     /// A field nobody knows.
     Unknown {
         /// The fields that can stand there.
@@ -88,6 +105,47 @@ pub enum Reason {
 
 impl std::error::Error for Refusal {}
 
+impl Reason {
+    /// Line and column of the text, both counted from 1, where it is no JSON or ends too soon.
+    pub fn place(&self) -> Option<(usize, usize)> {
+        match self {
+            Self::NotJson { line, column } | Self::CutOff { line, column } => {
+                Some((*line, *column))
+            }
+            _ => None,
+        }
+    }
+
+    /// The sentence of a reason that is always the same; empty for the others.
+    const fn fixed(&self) -> &'static str {
+        match self {
+            Self::Empty => "the text is empty; give all of it",
+            Self::CutOff { .. } => "the text ends before its brackets are closed; give all of it",
+            Self::Zero => "a size of 0 cannot be cut; give at least 1",
+            Self::NoDefault => {
+                "not given, and width times height is too large to stand for it; give a number"
+            }
+            Self::NotEdgeToEdge => {
+                "plans are cut from edge to edge only; leave the field out, or give true"
+            }
+            Self::NoCuts => {
+                "no cuts are listed and none were found that free every piece within the rules; list them"
+            }
+            Self::NotJson { .. }
+            | Self::Format { .. }
+            | Self::Kind { .. }
+            | Self::NotWhole { .. }
+            | Self::Negative { .. }
+            | Self::TooLarge { .. }
+            | Self::Missing { .. }
+            | Self::Unknown { .. }
+            | Self::OtherKind { .. }
+            | Self::Twice { .. }
+            | Self::NoSuch { .. } => "",
+        }
+    }
+}
+
 impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match (&self.of, self.field.as_str()) {
@@ -115,17 +173,15 @@ impl fmt::Display for Reason {
             }
             Self::NotWhole { given } => write!(
                 f,
-                "{given} is not a whole number from 0 up; choose a unit in which it is, and give that"
+                "{given} is not a whole number; choose a unit in which it is, and give that"
             ),
+            Self::Negative { given } => {
+                write!(f, "{given} is below 0; give a whole number from 0 up")
+            }
             Self::TooLarge { given, limit } => {
                 write!(f, "{given} is too large; give at most {limit}")
             }
-            Self::Zero => write!(f, "a size of 0 cannot be cut; give at least 1"),
-            Self::NoDefault => write!(
-                f,
-                "not given, and width times height is too large to stand for it; give a number"
-            ),
-            Self::Missing => write!(f, "not given; it must be"),
+            Self::Missing { wanted } => write!(f, "not given; write {wanted}"),
             Self::Unknown { known } => {
                 write!(f, "no such field; leave it out, or use one of {known}")
             }
@@ -136,19 +192,9 @@ impl fmt::Display for Reason {
                 write!(f, "{name:?} is named twice; give each its own name")
             }
             Self::NoSuch { name } => {
-                write!(
-                    f,
-                    "there is no {name:?}; use a name that the instance gives"
-                )
+                write!(f, "there is no {name:?}; use a name that the problem gives")
             }
-            Self::NotEdgeToEdge => write!(
-                f,
-                "plans are cut from edge to edge only; leave the field out, or give true"
-            ),
-            Self::NoCuts => write!(
-                f,
-                "no cuts are listed and none were found that free every piece within the rules; list them"
-            ),
+            fixed => f.write_str(fixed.fixed()),
         }
     }
 }
@@ -159,15 +205,19 @@ pub(super) struct Faults(pub(super) Vec<Refusal>);
 
 /// The whole text as a value.
 pub(super) fn parse(text: &str) -> Result<Value, Vec<Refusal>> {
-    // A mark that some editors put in front of every text.
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    serde_json::from_str(text).map_err(|fault| {
+    let bare = super::bare(text);
+    serde_json::from_str(bare).map_err(|fault| {
+        // The reader counts columns from 0 where a line has just begun.
+        let (line, column) = (fault.line().max(1), fault.column().max(1));
         vec![Refusal {
             of: None,
             field: String::new(),
-            reason: Reason::NotJson {
-                line: fault.line(),
-                column: fault.column(),
+            reason: if bare.trim().is_empty() {
+                Reason::Empty
+            } else if fault.is_eof() {
+                Reason::CutOff { line, column }
+            } else {
+                Reason::NotJson { line, column }
             },
         }]
     })
@@ -275,6 +325,9 @@ impl<'a> Fields<'a> {
             (Value::Number(_), None) if value.as_f64().is_some_and(|number| number >= TOO_FAR) => {
                 Reason::TooLarge { given, limit }
             }
+            (Value::Number(_), None) if value.as_f64().is_some_and(|number| number < 0.0) => {
+                Reason::Negative { given }
+            }
             (Value::Number(_), None) => Reason::NotWhole { given },
             _ => Reason::Kind {
                 given,
@@ -288,7 +341,13 @@ impl<'a> Fields<'a> {
     /// A size, or a fault when there is none.
     pub(super) fn size(&self, faults: &mut Faults, field: &str) -> Option<u64> {
         if self.get(field).is_none() {
-            self.refuse(faults, field, Reason::Missing);
+            self.refuse(
+                faults,
+                field,
+                Reason::Missing {
+                    wanted: "a whole number of at least 1",
+                },
+            );
             return None;
         }
         let size = self.whole(faults, field, LONGEST)?;
@@ -323,7 +382,7 @@ impl<'a> Fields<'a> {
     /// A field that must be a list.
     pub(super) fn list(&self, faults: &mut Faults, field: &str) -> Option<&'a [Value]> {
         let Some(value) = self.get(field) else {
-            self.refuse(faults, field, Reason::Missing);
+            self.refuse(faults, field, Reason::Missing { wanted: "a list" });
             return None;
         };
         let list = value.as_array();
@@ -369,7 +428,7 @@ impl<'a> Fields<'a> {
     /// A name that must be there.
     pub(super) fn name(&self, faults: &mut Faults, field: &str) -> Option<String> {
         if self.get(field).is_none() {
-            self.refuse(faults, field, Reason::Missing);
+            self.refuse(faults, field, Reason::Missing { wanted: "a name" });
             return None;
         }
         self.text(faults, field).map(str::to_owned)

@@ -26,6 +26,8 @@ pub(super) use listing::list;
 const UNIT: f64 = 268_435_456.0;
 const MOST_WORTH: u64 = 1 << 40;
 
+/// Pivots of one solving at most.
+const PIVOTS: usize = 2_000;
 /// Columns taken in at once.
 const MOST_GROWTH: usize = 20;
 
@@ -138,12 +140,15 @@ impl<'a> Closed<'a> {
             self.keep();
             return true;
         }
-        let work = self.fills.len() * 8 + self.core.items.len() * self.core.items.len() * 4;
+        let work = self.fills.len() * 8 + self.core.items.len() * self.core.items.len() * 2;
         if !pace.spend(work as u64) {
             return false;
         }
         let mark = self.trail.len();
-        let goes_on = !self.bounded() || self.branch(chance, pace);
+        let goes_on = match self.bounded(pace) {
+            Some(open) => !open || self.branch(chance, pace),
+            None => false,
+        };
         self.let_in(mark);
         goes_on
     }
@@ -178,8 +183,8 @@ impl<'a> Closed<'a> {
     }
 
     /// Bars what cannot be used here and solves the program; false when no plan below here can
-    /// reach the target.
-    fn bounded(&mut self) -> bool {
+    /// reach the target, `None` when the search must end.
+    fn bounded(&mut self, pace: &mut Pace<'_>) -> Option<bool> {
         for number in 0..self.fills.len() {
             let fill = &self.fills[number];
             if !self.barred[number] && self.rest.copies(fill) == 0 {
@@ -194,16 +199,17 @@ impl<'a> Closed<'a> {
             self.master.set_side(self.core.items.len() + at, side);
         }
         loop {
-            self.master.solve(2_000);
+            self.master.solve_within(PIVOTS, pace);
+            (!pace.is_over()).then_some(())?;
             let worth: Vec<u64> = self.master.duals()[..self.core.items.len()]
                 .iter()
                 .map(|&dual| ((dual.max(0.0) * UNIT) as u64).min(MOST_WORTH))
                 .collect();
             if !self.cut_off(&worth) {
-                return false;
+                return Some(false);
             }
             if !self.grow() {
-                return true;
+                return Some(true);
             }
         }
     }

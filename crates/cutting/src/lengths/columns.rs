@@ -183,10 +183,7 @@ impl<'a> Mix<'a> {
             last: Vec::new(),
         };
         for _ in 0..depth.rounds {
-            let rows = (self.core.items.len() + self.limited.len()) as u64;
-            pace.spend(rows * rows / 4 + self.fills.len() as u64)
-                .then_some(())?;
-            self.master.solve(PIVOTS);
+            self.solve(pace)?;
             reached.value = self.value(rest);
             let found = self.price(rest, &mut pricer, &mut reached, pace)?;
             if !found {
@@ -202,9 +199,16 @@ impl<'a> Mix<'a> {
                 return Some(reached);
             }
         }
-        self.master.solve(PIVOTS);
+        self.solve(pace)?;
         reached.value = self.value(rest);
         Some(reached)
+    }
+
+    /// `None` when the search must end.
+    fn solve(&mut self, pace: &mut Pace<'_>) -> Option<()> {
+        pace.spend(self.fills.len() as u64).then_some(())?;
+        self.master.solve_within(PIVOTS, pace);
+        (!pace.is_over()).then_some(())
     }
 
     /// The program's value for the true demands.

@@ -3,7 +3,7 @@
 //! With one kerf added to every piece and one to the room of every stick, n pieces and their
 //! n − 1 cuts fit exactly when the sum of the lengthened pieces is within the lengthened room.
 
-use super::flaws;
+use super::flaws::{self, Laid};
 
 /// A count without end.
 pub(super) const ENDLESS: u64 = u64::MAX;
@@ -28,6 +28,11 @@ pub(super) struct Kind {
     pub(super) cost: u64,
     pub(super) count: u64,
     pub(super) run: usize,
+    /// So many of its sticks may each serve a group as a run of its own, numbered from `run` on;
+    /// 0 once it is settled which of them do.
+    pub(super) own: usize,
+    /// Whether all its sticks are of one run.
+    pub(super) shared: bool,
     /// Clear stretches: from, to.
     pub(super) stretches: Vec<(u64, u64)>,
     /// Sum over the stretches of length + kerf.
@@ -64,6 +69,15 @@ pub(super) struct Draft {
     pub(super) cost: u64,
 }
 
+/// Whether parts fit on a stick.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Fit {
+    Known,
+    Never,
+    /// The search for an arrangement gave up.
+    Open,
+}
+
 impl Draft {
     pub(super) fn push(&mut self, core: &Core, fill: Fill, copies: u64) {
         self.cost += core.kinds[fill.kind].cost * copies;
@@ -72,13 +86,23 @@ impl Draft {
 }
 
 impl Core {
-    /// Whether a stick of this kind can hold the item at all.
+    /// Whether a stick of this kind is known to hold the item.
     pub(super) fn takes(&self, kind: usize, item: usize) -> bool {
+        self.matches(kind, item) && self.fits(kind, &[(item, 1)])
+    }
+
+    /// False when a stick of this kind cannot hold the item at all.
+    pub(super) fn may_take(&self, kind: usize, item: usize) -> bool {
         let (stick, piece) = (&self.kinds[kind], &self.items[item]);
-        if piece.run.is_some_and(|run| run != stick.run) || piece.length > stick.room {
-            return false;
-        }
-        stick.is_clear() || flaws::arrange(self, kind, &[(item, 1)]).is_some()
+        self.matches(kind, item)
+            && piece.length <= stick.room
+            && (stick.is_clear() || flaws::arrange(self, kind, &[(item, 1)]).0 != Laid::Never)
+    }
+
+    /// Whether the item may come from the run of this kind.
+    fn matches(&self, kind: usize, item: usize) -> bool {
+        let run = self.items[item].run;
+        run.is_none_or(|run| run == self.kinds[kind].run)
     }
 
     /// The length a fill takes, kerfs included.
@@ -87,10 +111,27 @@ impl Core {
         parts.iter().map(each).fold(0, u64::saturating_add)
     }
 
-    /// Whether the parts fit; runs are not looked at.
+    /// Whether the parts are known to fit; runs are not looked at.
     pub(super) fn fits(&self, kind: usize, parts: &[(usize, u64)]) -> bool {
-        self.taken(parts) <= self.kinds[kind].room
-            && (self.kinds[kind].is_clear() || flaws::arrange(self, kind, parts).is_some())
+        let laid = || matches!(flaws::arrange(self, kind, parts).0, Laid::Spots(_));
+        self.taken(parts) <= self.kinds[kind].room && (self.kinds[kind].is_clear() || laid())
+    }
+
+    /// The same with the third answer, and the steps it took.
+    pub(super) fn may_fit(&self, kind: usize, parts: &[(usize, u64)]) -> (Fit, u64) {
+        if self.taken(parts) > self.kinds[kind].room {
+            return (Fit::Never, 1);
+        }
+        if self.kinds[kind].is_clear() {
+            return (Fit::Known, 1);
+        }
+        let (laid, steps) = flaws::arrange(self, kind, parts);
+        let fit = match laid {
+            Laid::Spots(_) => Fit::Known,
+            Laid::Never => Fit::Never,
+            Laid::Open => Fit::Open,
+        };
+        (fit, steps)
     }
 
     pub(super) fn demands(&self) -> Vec<u64> {

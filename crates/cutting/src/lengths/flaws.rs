@@ -10,19 +10,44 @@ pub(super) struct Spot {
     pub(super) at: Vec<u64>,
 }
 
+/// Whether parts can lie on a stick.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Laid {
+    /// They can: where each lies.
+    Spots(Vec<Spot>),
+    /// They cannot.
+    Never,
+    /// The search gave up; nobody knows.
+    Open,
+}
+
 /// Steps after which the search for an arrangement gives up.
 const MOST_STEPS: u32 = 20_000;
 
 /// Parts on one flawed stick at most.
-const MOST_PARTS: usize = 1_000;
+const MOST_PARTS: u64 = 1_000;
 
-/// Lays the parts on a stick of this kind; `None` when no arrangement is found. The same
-/// question has always the same answer.
-pub(super) fn arrange(core: &Core, kind: usize, parts: &[(usize, u64)]) -> Option<Vec<Spot>> {
+/// Lays the parts on a stick of this kind; says how many steps that took, too. The same question
+/// has always the same answer.
+pub(super) fn arrange(core: &Core, kind: usize, parts: &[(usize, u64)]) -> (Laid, u64) {
     let stick = &core.kinds[kind];
-    if stick.is_clear() {
-        return in_a_row(core, stick.stretches[0], parts);
+    if core.taken(parts) > stick.room {
+        return (Laid::Never, 1);
     }
+    if stick.is_clear() {
+        return (in_a_row(core, stick.stretches[0], parts), 1);
+    }
+    let loose = |&(item, times): &(usize, u64)| {
+        let each = u64::try_from(core.items[item].parts.len()).unwrap_or(u64::MAX);
+        each.saturating_mul(times)
+    };
+    if parts.iter().map(loose).fold(0, u64::saturating_add) > MOST_PARTS {
+        return (Laid::Open, 1);
+    }
+    among_flaws(core, &stick.stretches, parts)
+}
+
+fn among_flaws(core: &Core, stretches: &[(u64, u64)], parts: &[(usize, u64)]) -> (Laid, u64) {
     let mut loose = Vec::new();
     let mut spots = Vec::new();
     for &(item, times) in parts {
@@ -34,38 +59,42 @@ pub(super) fn arrange(core: &Core, kind: usize, parts: &[(usize, u64)]) -> Optio
             spots.push(Spot { item, at });
         }
     }
-    if loose.len() > MOST_PARTS {
-        return None;
-    }
     loose.sort_by_key(|&(length, ..)| std::cmp::Reverse(length));
     let mut laying = Laying {
         kerf: core.kerf,
-        stretches: &stick.stretches,
+        stretches,
         loose: &loose,
         within: vec![usize::MAX; loose.len()],
-        taken: vec![0; stick.stretches.len()],
+        taken: vec![0; stretches.len()],
         steps: 0,
     };
-    if !laying.place(0) {
-        return None;
-    }
-    let starts = laying.starts()?;
+    let placed = laying.place(0);
+    let steps = u64::from(laying.steps);
+    let Some(starts) = laying.starts().filter(|_| placed) else {
+        let laid = if laying.steps > MOST_STEPS {
+            Laid::Open
+        } else {
+            Laid::Never
+        };
+        return (laid, steps);
+    };
     for (&(_, spot, part), start) in loose.iter().zip(starts) {
         spots[spot].at[part] = start;
     }
-    Some(spots)
+    (Laid::Spots(spots), steps)
 }
 
-fn in_a_row(core: &Core, stretch: (u64, u64), parts: &[(usize, u64)]) -> Option<Vec<Spot>> {
+/// One behind the other; they are known to fit.
+fn in_a_row(core: &Core, stretch: (u64, u64), parts: &[(usize, u64)]) -> Laid {
     let mut at = stretch.0;
     let mut spots = Vec::new();
     for &(item, times) in parts {
         for _ in 0..times {
             spots.push(Spot { item, at: vec![at] });
-            at = at.checked_add(core.items[item].length)?;
+            at += core.items[item].length;
         }
     }
-    (at <= stretch.1 + core.kerf).then_some(spots)
+    Laid::Spots(spots)
 }
 
 /// A search for a stretch for each loose part, longest first.
@@ -80,12 +109,12 @@ struct Laying<'a> {
 
 impl Laying<'_> {
     fn place(&mut self, next: usize) -> bool {
-        if next == self.loose.len() {
-            return self.starts().is_some();
-        }
-        self.steps += 1;
         if self.steps > MOST_STEPS {
             return false;
+        }
+        self.steps += 1;
+        if next == self.loose.len() {
+            return self.starts().is_some();
         }
         let length = self.loose[next].0;
         // Equal parts go into stretches in ascending order: the others are the same again.
@@ -129,3 +158,6 @@ impl Laying<'_> {
         Some(starts)
     }
 }
+
+#[cfg(test)]
+mod tests;

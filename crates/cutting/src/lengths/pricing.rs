@@ -24,7 +24,7 @@ pub(super) struct Priced {
     /// No fill is worth more.
     pub(super) most: u64,
     /// The best fill found; mostly worth that.
-    pub(super) parts: Vec<(usize, u64)>,
+    pub(super) parts: Parts,
 }
 
 /// One item as it counts in the knapsack.
@@ -93,7 +93,8 @@ impl<'a> Pricer<'a> {
         }
     }
 
-    /// Worths of at most 2^40. One answer per kind; kinds without sticks left answer 0. `None` when the search must end.
+    /// One answer per kind; kinds without sticks left answer 0. `None` when the search must end.
+    /// Worths are at most 2^40 for each part of an item.
     pub(super) fn price(
         &mut self,
         worth: &[u64],
@@ -101,6 +102,18 @@ impl<'a> Pricer<'a> {
         pace: &mut Pace<'_>,
     ) -> Option<Vec<Priced>> {
         let mut answers = vec![Priced::default(); self.core.kinds.len()];
+        self.price_into(worth, counts, &mut answers, pace)?;
+        Some(answers)
+    }
+
+    /// The same; where the search must end, the kinds not yet answered keep what they had.
+    pub(super) fn price_into(
+        &mut self,
+        worth: &[u64],
+        counts: &[u64],
+        answers: &mut [Priced],
+        pace: &mut Pace<'_>,
+    ) -> Option<()> {
         for class in &self.classes {
             let kinds: Vec<usize> = class
                 .kinds
@@ -125,11 +138,14 @@ impl<'a> Pricer<'a> {
                 goods: &goods,
                 grain: class.grain,
             };
-            question.answer(&kinds, &mut self.table, &mut answers, pace)?;
+            question.answer(&kinds, &mut self.table, answers, pace)?;
         }
-        Some(answers)
+        Some(())
     }
 }
+
+/// Item and how often, items ascending.
+type Parts = Vec<(usize, u64)>;
 
 struct Question<'a> {
     core: &'a Core,
@@ -160,17 +176,18 @@ impl Question<'_> {
             } else {
                 effort / 8
             };
-            if self.hunted(kinds, limit, answers, pace)? {
+            let left = self.hunted(kinds, limit, answers, pace)?;
+            if left.is_empty() {
                 return Some(());
             }
-        }
-        if too_large {
-            for &kind in kinds {
-                let bound = coarse(self.goods, self.capacity(kind), table);
-                answers[kind].most = answers[kind].most.max(bound);
-                pace.spend(table::MOST_EFFORT / 16).then_some(())?;
+            if too_large {
+                for (kind, parts) in left {
+                    pace.spend(table::MOST_EFFORT / 16).then_some(())?;
+                    let most = coarse(self.goods, self.capacity(kind), table);
+                    answers[kind] = Priced { most, parts };
+                }
+                return Some(());
             }
-            return Some(());
         }
         pace.spend(effort / 4).then_some(())?;
         table.fill(self.goods, largest);
@@ -188,18 +205,18 @@ impl Question<'_> {
         Some(())
     }
 
-    /// By combinations; false when they were too many for one of the kinds.
+    /// By combinations; the kinds for which they were too many are left, with the best seen.
     fn hunted(
         &self,
         kinds: &[usize],
         limit: u64,
         answers: &mut [Priced],
         pace: &mut Pace<'_>,
-    ) -> Option<bool> {
-        let mut all = true;
+    ) -> Option<Vec<(usize, Parts)>> {
+        let mut left = Vec::new();
         for &kind in kinds {
             let mut hunt = Hunt::new(self.goods, self.capacity(kind), limit);
-            all &= hunt.run();
+            let all = hunt.run();
             pace.spend(hunt.steps).then_some(())?;
             let mut parts = hunt.parts(self.goods);
             if !self.core.kinds[kind].is_clear() {
@@ -207,12 +224,16 @@ impl Question<'_> {
                     parts.pop();
                 }
             }
-            answers[kind] = Priced {
-                most: hunt.best,
-                parts,
-            };
+            if all {
+                answers[kind] = Priced {
+                    most: hunt.best,
+                    parts,
+                };
+            } else {
+                left.push((kind, parts));
+            }
         }
-        Some(all)
+        Some(left)
     }
 
     /// The sum of what each stretch can hold: a bound where no bundle can lie across a flaw.
@@ -236,7 +257,8 @@ impl Question<'_> {
             parts.pop();
         }
         let mut order: Vec<&Good> = self.goods.iter().collect();
-        order.sort_by_key(|good| std::cmp::Reverse((good.worth * 256 / good.weight, good.worth)));
+        let density = |good: &Good| u128::from(good.worth) * 256 / u128::from(good.weight);
+        order.sort_by_key(|good| std::cmp::Reverse((density(good), good.worth)));
         for good in order {
             grow(self.core, kind, &mut parts, good.item, good.bound);
         }
@@ -282,6 +304,7 @@ fn coarse(goods: &[Good], capacity: u64, table: &mut Table) -> u64 {
             .iter()
             .map(|good| Good {
                 weight: good.weight / grain,
+                bound: good.bound.min(capacity / good.weight),
                 ..*good
             })
             .collect();

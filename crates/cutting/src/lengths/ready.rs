@@ -7,8 +7,10 @@ use crate::{Fault, Goal};
 
 /// Lengths beyond this are refused.
 const LONGEST: u64 = u32::MAX as u64;
-/// Costs, values and counts beyond this are refused, so that their sums stay within `u64`.
+/// Costs, values and counts beyond this are refused, so that sums of them stay within `u64`.
 const MOST: u64 = 1 << 40;
+/// The most that a whole plan may cost.
+const MOST_IN_ALL: u64 = 1 << 62;
 /// More pieces than this are not one list.
 const MOST_PIECES: u64 = 1 << 40;
 /// More pieces than this on one stick are not one layout.
@@ -39,6 +41,7 @@ pub(super) fn faults(problem: &Problem) -> Vec<Fault> {
     }
     if faults.is_empty() {
         too_long_together(problem, &mut faults);
+        too_dear(problem, &mut faults);
     }
     faults
 }
@@ -198,6 +201,16 @@ fn too_many(problem: &Problem, faults: &mut Vec<Fault>) {
             given: u128::from(held),
             limit: MOST_ON_A_STICK,
         });
+    }
+}
+
+/// A stick for every piece must cost what can be counted.
+fn too_dear(problem: &Problem, faults: &mut Vec<Fault>) {
+    let count = |piece: &Piece| piece.count.unwrap_or(0);
+    let pieces = problem.pieces.iter().map(count).sum::<u64>().max(1);
+    let limit = MOST_IN_ALL / pieces;
+    for stick in &problem.stock {
+        too_much("cost of", &stick.name, stick.cost, limit, faults);
     }
 }
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::core::{Core, Draft, Fill};
-use super::flaws::arrange;
+use super::flaws::{Laid, arrange};
 use super::reduce::{Reduced, Want};
 use super::{Layout, Placed, Problem};
 
@@ -145,7 +145,9 @@ fn place(
     } else {
         fill.parts.clone()
     };
-    let spots = arrange(core, fill.kind, &parts).expect("a fill is made of what fits");
+    let Laid::Spots(spots) = arrange(core, fill.kind, &parts).0 else {
+        unreachable!("a fill is made of what is known to fit");
+    };
     let mut pieces = Vec::new();
     for (item, drawn) in members {
         let spots = spots.iter().filter(|spot| spot.item == *item);

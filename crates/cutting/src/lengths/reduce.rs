@@ -3,7 +3,7 @@
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::core::{Core, ENDLESS, Item, Kind};
+use super::core::{Core, Draft, ENDLESS, Fill, Item, Kind};
 use super::ready::stretches;
 use super::{Problem, Together};
 use crate::Goal;
@@ -33,6 +33,41 @@ pub(super) struct Reduced {
     pub(super) core: Core,
     /// Per item: the wants in it and how many of each, most urgent first.
     pub(super) origin: Vec<Vec<(usize, u64)>>,
+}
+
+impl Reduced {
+    /// A draft for part of another core's demands, in terms of this core, whose demands are just
+    /// that part. `None` where this core lacks something that the draft uses.
+    pub(super) fn carried(&self, other: &Self, draft: &Draft) -> Option<Draft> {
+        let first = |origin: &[(usize, u64)], want: usize| origin.iter().any(|of| of.0 == want);
+        let item = |item: usize| {
+            let wants = &other.origin[item];
+            let same = |own: &Vec<(usize, u64)>| wants.iter().any(|of| first(own, of.0));
+            self.origin.iter().position(same)
+        };
+        let kind = |kind: usize| {
+            let kind = &other.core.kinds[kind];
+            let of = |run: usize| {
+                let same = |own: &Kind| (own.stock, own.run) == (kind.stock, run);
+                self.core.kinds.iter().position(same)
+            };
+            of(kind.run).or_else(|| of(NO_RUN))
+        };
+        let mut carried = Draft::default();
+        for (fill, copies) in &draft.fills {
+            let mut parts = Vec::new();
+            for &(old, times) in &fill.parts {
+                parts.push((item(old)?, times));
+            }
+            parts.sort_unstable();
+            let fill = Fill {
+                kind: kind(fill.kind)?,
+                parts,
+            };
+            carried.push(&self.core, fill, *copies);
+        }
+        Some(carried)
+    }
 }
 
 /// Everything wanted; a bundle of a group from one stick is one want.
@@ -86,65 +121,75 @@ pub(super) fn wants(problem: &Problem) -> Vec<Want> {
 
 /// A run of its own, for a stick that no group may be gathered on.
 pub(super) const NO_RUN: usize = usize::MAX;
+/// A run without sticks.
+pub(super) const NOWHERE: usize = NO_RUN - 1;
 
-/// Equal sticks held that are looked at one by one for groups of one run.
-const MOST_SINGLE: u64 = 8;
-
-/// The stock that can be cut. Runs are numbered from 0.
+/// The stock that can be cut. Runs are numbered from 0; sticks that are a run each are still
+/// counted together.
 pub(super) fn kinds(problem: &Problem) -> Vec<Kind> {
     let mut named: BTreeMap<Option<&str>, usize> = BTreeMap::new();
     let mut kinds = Vec::new();
     let mut runs = 0;
-    let single = groups_of_a_run(problem).min(MOST_SINGLE);
-    let mut fresh = || {
-        runs += 1;
-        runs - 1
-    };
+    // No group needs more than one run.
+    let groups = groups_of_a_run(problem);
     for (stock, stick) in problem.stock.iter().enumerate() {
         if stick.count == Some(0) || stretches(stick).is_empty() {
             continue;
         }
-        let own = stick.run.is_none() && stick.count.is_some();
-        let run = if own {
-            fresh()
-        } else {
-            *named.entry(stick.run.as_deref()).or_insert_with(&mut fresh)
-        };
-        let kind = kind(problem, stock, run);
-        if !own {
-            kinds.push(kind);
-            continue;
-        }
         // Sticks of unknown origin do not match: each is a run of its own.
-        let single = kind.count.min(single);
-        for copy in 0..single {
-            kinds.push(Kind {
-                count: 1,
-                run: if copy == 0 { run } else { fresh() },
-                ..kind.clone()
-            });
+        let own = match (&stick.run, stick.count) {
+            (None, Some(count)) => usize::try_from(count).unwrap_or(groups).min(groups),
+            _ => 0,
+        };
+        let known = named.get(&stick.run.as_deref()).copied();
+        let shared = stick.run.is_some() || stick.count.is_none();
+        let run = known.filter(|_| shared).unwrap_or(runs);
+        if run == runs {
+            runs += own.max(1);
         }
-        if kind.count > single {
-            kinds.push(Kind {
-                count: kind.count - single,
-                run: NO_RUN,
-                ..kind
-            });
+        if shared {
+            named.insert(stick.run.as_deref(), run);
         }
+        kinds.push(kind(problem, stock, run, own));
     }
     kinds
 }
 
-fn groups_of_a_run(problem: &Problem) -> u64 {
+/// The kinds with the sticks named that serve a group as its run; the others of the same entry are
+/// no run at all.
+fn parted(kinds: &[Kind], used: &BTreeSet<usize>) -> Vec<Kind> {
+    let mut parted = Vec::with_capacity(kinds.len());
+    for kind in kinds {
+        if kind.shared {
+            parted.push(kind.clone());
+            continue;
+        }
+        let mut left = kind.count;
+        for &run in used.range(kind.run..kind.run + kind.own) {
+            let mut single = kind.clone();
+            (single.count, single.run, single.own) = (1, run, 0);
+            parted.push(single);
+            left -= 1;
+        }
+        if left > 0 {
+            let mut others = kind.clone();
+            (others.count, others.run, others.own) = (left, NO_RUN, 0);
+            parted.push(others);
+        }
+    }
+    parted
+}
+
+fn groups_of_a_run(problem: &Problem) -> usize {
     let group = |piece: &super::Piece| match &piece.together {
         Some(Together::Run(group)) => Some(group.clone()),
         _ => None,
     };
     let groups: BTreeSet<String> = problem.pieces.iter().filter_map(group).collect();
-    u64::try_from(groups.len()).unwrap_or(u64::MAX)
+    groups.len()
 }
 
-fn kind(problem: &Problem, number: usize, run: usize) -> Kind {
+fn kind(problem: &Problem, number: usize, run: usize, own: usize) -> Kind {
     let stick = &problem.stock[number];
     let clear = stretches(stick);
     let lengthened = clear.iter().map(|&(from, to)| to - from + problem.kerf);
@@ -157,6 +202,8 @@ fn kind(problem: &Problem, number: usize, run: usize) -> Kind {
         },
         count: stick.count.unwrap_or(ENDLESS),
         run,
+        own,
+        shared: stick.run.is_some() || stick.count.is_none(),
         room: lengthened.sum(),
         stretches: clear,
     }
@@ -210,10 +257,12 @@ pub(super) fn reduce(
     let mut core = Core {
         kerf: problem.kerf,
         items,
-        kinds: kinds.to_vec(),
+        kinds: Vec::new(),
     };
+    let used: BTreeSet<usize> = core.items.iter().filter_map(|item| item.run).collect();
+    core.kinds = parted(kinds, &used);
     let useful: Vec<Kind> = (0..core.kinds.len())
-        .filter(|&kind| (0..core.items.len()).any(|item| core.takes(kind, item)))
+        .filter(|&kind| (0..core.items.len()).any(|item| core.may_take(kind, item)))
         .map(|kind| core.kinds[kind].clone())
         .collect();
     core.kinds = useful;

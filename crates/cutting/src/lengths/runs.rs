@@ -1,13 +1,17 @@
 //! Groups whose pieces must come from one run: which run each group comes from.
 
-use super::core::{Core, ENDLESS};
-use super::reduce::{NO_RUN, Want};
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::core::{Core, ENDLESS, Kind};
+use super::reduce::{NOWHERE, Want};
 use super::search::quick;
 use super::short::Choice;
 use crate::pace::Pace;
 
 /// Ways to share groups out to runs that are all tried.
 const MOST_WAYS: usize = 256;
+/// Steps for a better choice where there are more.
+const SHARING: u64 = 1 << 26;
 
 /// Runs chosen for the groups.
 pub(super) struct Shared {
@@ -21,35 +25,52 @@ pub(super) fn matter(wants: &[Want], choice: &Choice<'_>) -> bool {
     let mut runs: Vec<usize> = choice.kinds.iter().map(|kind| kind.run).collect();
     runs.sort_unstable();
     runs.dedup();
-    runs.len() > 1 && wants.iter().any(|want| want.flock.is_some())
+    let several = runs.len() > 1 || choice.kinds.iter().any(|kind| kind.own > 0);
+    several && wants.iter().any(|want| want.flock.is_some())
 }
 
-/// Chooses a run for each group: all ways where they are few, else the largest run first and then
-/// whatever makes a quick plan cheaper.
+/// Chooses a run for each group: all ways where they are few, else by room and then whatever
+/// makes a quick plan cheaper.
 pub(super) fn share(choice: &Choice<'_>, pace: &mut Pace<'_>) -> Shared {
-    let options = options(choice);
+    let places = Places::new(choice);
+    let options: Vec<Vec<usize>> = (0..places.flocks.len())
+        .map_while(|flock| places.options(flock))
+        .collect();
     let ways = options.iter().try_fold(1_usize, |ways, options| {
         ways.checked_mul(options.len())
             .filter(|&ways| ways <= MOST_WAYS)
     });
-    if let Some(shared) = ways.and_then(|ways| all_ways(choice, &options, ways, pace)) {
+    if let Some(ways) = ways.filter(|_| options.len() == places.flocks.len())
+        && let Some(shared) = all_ways(choice, &options, ways, pace)
+    {
         return shared;
     }
-    let mut runs: Vec<usize> = options.iter().map(|options| options[0]).collect();
-    let mut least = cost(choice, &runs, pace).map_or(u64::MAX, |(cost, _)| cost);
+    let mut runs = places.by_room();
+    let mut slice = pace.slice(SHARING);
+    better(choice, &places, &mut runs, &mut slice);
+    pace.rejoin(SHARING, &slice);
+    Shared { runs, proven: None }
+}
+
+/// Moves one group after the other to another run where that makes a quick plan cheaper.
+fn better(choice: &Choice<'_>, places: &Places, runs: &mut [usize], pace: &mut Pace<'_>) {
+    let mut least = cost(choice, runs, pace).map_or(u64::MAX, |(cost, _)| cost);
     for flock in 0..runs.len() {
-        for &run in &options[flock][1..] {
-            if pace.is_over() {
-                break;
-            }
-            let before = std::mem::replace(&mut runs[flock], run);
-            match cost(choice, &runs, pace) {
-                Some((cost, _)) if cost < least => least = cost,
-                _ => runs[flock] = before,
+        for &at in &places.flocks[flock].sources {
+            let source = &places.sources[at];
+            let taken: BTreeSet<usize> = runs.iter().copied().collect();
+            for run in source.candidates(&taken) {
+                if pace.is_over() {
+                    return;
+                }
+                let before = std::mem::replace(&mut runs[flock], run);
+                match cost(choice, runs, pace) {
+                    Some((cost, _)) if cost < least => least = cost,
+                    _ => runs[flock] = before,
+                }
             }
         }
     }
-    Shared { runs, proven: None }
 }
 
 fn all_ways(
@@ -78,11 +99,12 @@ fn all_ways(
             None => exact = false,
         }
         if pace.is_over() {
-            exact = false;
+            exact &= way + 1 == ways;
             break;
         }
     }
-    let (cost, runs) = best?;
+    // Where no way serves for everything, room decides.
+    let (cost, runs) = best.filter(|best| best.0 < u64::MAX)?;
     let proven = exact.then_some(cost);
     Some(Shared { runs, proven })
 }
@@ -97,49 +119,158 @@ fn cost(choice: &Choice<'_>, runs: &[usize], pace: &mut Pace<'_>) -> Option<(u64
     quick(&choice.reduced(&all).core, pace)
 }
 
-/// Per flock the runs that can take each of its pieces: endless ones first, then the largest.
-fn options(choice: &Choice<'_>) -> Vec<Vec<usize>> {
-    let flocks = choice.wants.iter().filter_map(|want| want.flock).max();
-    let all: Vec<u64> = choice.wants.iter().map(|want| want.count).collect();
-    let free = Choice {
-        runs: None,
-        ..*choice
-    };
-    let reduced = free.reduced(&all);
-    let mut runs: Vec<usize> = choice.kinds.iter().map(|kind| kind.run).collect();
-    runs.retain(|&run| run != NO_RUN);
-    runs.sort_unstable();
-    runs.dedup();
-    runs.sort_by_key(|&run| std::cmp::Reverse(capacity(&reduced.core, run)));
-    let of = |flock: usize| -> Vec<usize> {
-        let items: Vec<usize> = (0..reduced.origin.len())
-            .filter(|&item| {
-                let within = |&(want, _): &(usize, u64)| choice.wants[want].flock == Some(flock);
-                reduced.origin[item].iter().any(within)
-            })
-            .collect();
-        let takes = |&run: &usize| {
-            let core = &reduced.core;
-            items.iter().all(|&item| {
-                (0..core.kinds.len())
-                    .any(|kind| core.kinds[kind].run == run && core.takes(kind, item))
-            })
-        };
-        runs.iter().copied().filter(takes).collect()
-    };
-    (0..=flocks.unwrap_or(0)).map(of).collect()
+/// Where groups can come from.
+struct Places {
+    /// Endless ones first, then the largest.
+    sources: Vec<Source>,
+    flocks: Vec<Flock>,
 }
 
-/// Whether a run has endless stock, and how much it holds otherwise.
-fn capacity(core: &Core, run: usize) -> (bool, u128) {
-    let kinds = core.kinds.iter().filter(|kind| kind.run == run);
-    let mut sum = (false, 0);
-    for kind in kinds {
-        if kind.count == ENDLESS {
-            sum.0 = true;
+/// One run, or equal sticks of which each is one.
+struct Source {
+    run: usize,
+    own: usize,
+    endless: bool,
+    /// What one run holds.
+    room: u128,
+}
+
+struct Flock {
+    /// Of all its pieces together.
+    length: u128,
+    /// The sources that can take each of its pieces; those that take the most kinds of them where
+    /// none takes all.
+    sources: Vec<usize>,
+}
+
+impl Places {
+    fn new(choice: &Choice<'_>) -> Self {
+        let all: Vec<u64> = choice.wants.iter().map(|want| want.count).collect();
+        let free = Choice {
+            runs: None,
+            ..*choice
+        };
+        let reduced = free.reduced(&all);
+        let core = Core {
+            kinds: choice.kinds.to_vec(),
+            ..reduced.core.clone()
+        };
+        let sources = sources(choice.kinds);
+        let count = choice.wants.iter().filter_map(|want| want.flock).max();
+        let mut flocks = Vec::new();
+        for flock in 0..count.map_or(0, |last| last + 1) {
+            let within = |&(want, _): &(usize, u64)| choice.wants[want].flock == Some(flock);
+            let mut items: Vec<usize> = Vec::new();
+            let mut length: u128 = 0;
+            for (item, origin) in reduced.origin.iter().enumerate() {
+                let own = origin.iter().copied().filter(within);
+                let times: u128 = own.map(|of| u128::from(of.1)).sum();
+                if times > 0 {
+                    items.push(item);
+                    length += times * u128::from(core.items[item].length);
+                }
+            }
+            let takes = |source: &Source| {
+                let takes = |&&item: &&usize| {
+                    (0..core.kinds.len())
+                        .any(|kind| core.kinds[kind].run == source.run && core.may_take(kind, item))
+                };
+                items.iter().filter(takes).count()
+            };
+            let counts: Vec<usize> = sources.iter().map(takes).collect();
+            let most = counts.iter().copied().max().unwrap_or(0);
+            flocks.push(Flock {
+                length,
+                sources: (0..sources.len())
+                    .filter(|&at| counts[at] == most)
+                    .collect(),
+            });
+        }
+        Self { sources, flocks }
+    }
+
+    /// Every run a group may come from; of equal sticks only so many as groups before it can have
+    /// taken, and one more: which of them it is makes no difference. `None` when they are too
+    /// many to try all.
+    fn options(&self, flock: usize) -> Option<Vec<usize>> {
+        let mut options = Vec::new();
+        for &at in &self.flocks[flock].sources {
+            let source = &self.sources[at];
+            let copies = source.own.max(1).min(flock + 1);
+            options.extend(source.run..source.run + copies);
+            if options.len() > MOST_WAYS {
+                return None;
+            }
+        }
+        Some(options)
+    }
+
+    /// The longest groups first, each to the first run that has room left for it.
+    fn by_room(&self) -> Vec<usize> {
+        let mut left: BTreeMap<usize, u128> = BTreeMap::new();
+        let mut runs = vec![NOWHERE; self.flocks.len()];
+        let mut order: Vec<usize> = (0..runs.len()).collect();
+        order.sort_by_key(|&flock| (std::cmp::Reverse(self.flocks[flock].length), flock));
+        for flock in order {
+            let length = self.flocks[flock].length;
+            let taken: BTreeSet<usize> = left.keys().copied().collect();
+            let mut best: Option<(u128, usize, u128)> = None;
+            for &at in &self.flocks[flock].sources {
+                let source = &self.sources[at];
+                for run in source.candidates(&taken) {
+                    let room = *left.get(&run).unwrap_or(&source.room);
+                    let served = if source.endless {
+                        length
+                    } else {
+                        room.min(length)
+                    };
+                    if best.is_none_or(|(most, ..)| served > most) {
+                        best = Some((served, run, room));
+                    }
+                }
+            }
+            if let Some((served, run, room)) = best {
+                runs[flock] = run;
+                left.insert(run, room.saturating_sub(served));
+            }
+        }
+        runs
+    }
+}
+
+impl Source {
+    /// Its runs that are taken already, and one that is not.
+    fn candidates(&self, taken: &BTreeSet<usize>) -> Vec<usize> {
+        let runs = self.run..self.run + self.own.max(1);
+        let mut candidates: Vec<usize> = taken.range(runs.clone()).copied().collect();
+        candidates.extend(runs.into_iter().find(|run| !taken.contains(run)));
+        candidates
+    }
+}
+
+fn sources(kinds: &[Kind]) -> Vec<Source> {
+    let mut sources: Vec<Source> = Vec::new();
+    for kind in kinds.iter().filter(|kind| kind.shared || kind.own > 0) {
+        let copies = if kind.own > 0 { 1 } else { kind.count };
+        let endless = copies == ENDLESS;
+        let room = if endless {
+            0
         } else {
-            sum.1 += u128::from(kind.room) * u128::from(kind.count);
+            u128::from(kind.room) * u128::from(copies)
+        };
+        match sources.iter_mut().find(|source| source.run == kind.run) {
+            Some(known) => {
+                known.endless |= endless;
+                known.room += room;
+            }
+            None => sources.push(Source {
+                run: kind.run,
+                own: kind.own,
+                endless,
+                room,
+            }),
         }
     }
-    sum
+    sources.sort_by_key(|source| std::cmp::Reverse((source.endless, source.room)));
+    sources
 }

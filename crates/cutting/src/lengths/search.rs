@@ -21,9 +21,13 @@ const CHEAP_TABLE: u64 = 500_000;
 pub(super) fn quick(core: &Core, pace: &mut Pace<'_>) -> Option<(u64, bool)> {
     let all = Rest::new(core);
     if tiny::work(&all).is_some_and(|work| work <= CHEAP_TABLE) {
-        let cost = Tiny::new(core, &all, pace)?.whole().map(|draft| draft.cost);
-        // What cannot be cut at all is no way to cut: it costs the most.
-        return Some((cost.unwrap_or(u64::MAX), true));
+        let table = Tiny::new(core, &all, pace)?;
+        match table.whole() {
+            Some(draft) => return Some((draft.cost, table.is_exact())),
+            // What cannot be cut at all is no way to cut: it costs the most.
+            None if table.is_exact() => return Some((u64::MAX, true)),
+            None => {}
+        }
     }
     let mut search = Search::new(core, &|_, _| {});
     search.at_once(pace);
@@ -31,7 +35,7 @@ pub(super) fn quick(core: &Core, pace: &mut Pace<'_>) -> Option<(u64, bool)> {
     Some((cost, search.proven()))
 }
 
-/// Best plan and best bound so far.
+/// Best plan and best bound so far; the bound is never above the plan's cost.
 pub(super) struct Search<'a> {
     core: &'a Core,
     pub(super) best: Option<Draft>,
@@ -57,13 +61,8 @@ impl<'a> Search<'a> {
         let quick = if self.proven() { CHEAP_TABLE } else { u64::MAX };
         if tiny::work(&all).is_some_and(|work| work <= quick)
             && let Some(table) = Tiny::new(self.core, &all, pace)
+            && self.by_table(&table)
         {
-            if let Some(draft) = table.whole() {
-                let cost = draft.cost;
-                self.best = None;
-                self.offer(draft);
-                self.raise(cost);
-            }
             return;
         }
         if !self.proven() {
@@ -72,6 +71,24 @@ impl<'a> Search<'a> {
         if let Some(best) = self.best.take() {
             self.best = Some(gathered(self.core, &best, pace));
         }
+    }
+
+    /// Takes over what the table knows; true when nothing can be better.
+    fn by_table(&mut self, table: &Tiny<'_>) -> bool {
+        let Some(draft) = table.whole() else {
+            debug_assert!(!table.is_exact() || self.best.is_none(), "there is a plan");
+            return table.is_exact();
+        };
+        let cost = draft.cost;
+        self.offer(draft.clone());
+        if cost == self.cost() {
+            // At the same cost its longest remnant is the longest.
+            self.best = Some(draft);
+        }
+        if table.is_exact() {
+            self.raise(cost);
+        }
+        table.is_exact()
     }
 
     /// The bound only, from the quick means and column generation.
@@ -116,11 +133,21 @@ impl<'a> Search<'a> {
     }
 
     pub(super) fn proven(&self) -> bool {
-        self.bound >= self.cost()
+        self.best.is_some() && self.bound >= self.cost()
     }
 
-    fn offer(&mut self, draft: Draft) {
+    /// Takes a plan over where it is better. A bound that it refutes was never one.
+    pub(super) fn offer(&mut self, draft: Draft) {
+        debug_assert!(
+            draft.cost >= self.bound,
+            "a plan for {}, but the bound is {}",
+            draft.cost,
+            self.bound
+        );
         if draft.cost < self.cost() {
+            if draft.cost < self.bound {
+                self.bound = 0;
+            }
             self.best = Some(draft);
             (self.tell)(Some(self.cost()), self.bound);
         }
@@ -230,8 +257,9 @@ impl<'a> Search<'a> {
         let need = need(worth, &self.core.demands());
         let between = (self.bound, self.cost());
         let costs = costs_between(self.core, &counts, need, most, between, pace);
-        let Some(&target) = costs.get(costs.len() >> tail.nearness.min(63)) else {
-            if costs.is_empty() && !pace.is_over() {
+        let many = costs.list.len();
+        let Some(&target) = costs.list.get(many >> tail.nearness.min(63)) else {
+            if many == 0 && self.best.is_some() {
                 self.raise(self.cost());
             }
             return;
@@ -241,17 +269,14 @@ impl<'a> Search<'a> {
             None => Some(Vec::new()),
         };
         let Some(fills) = fills else {
-            tail.nearer(costs.len());
+            tail.nearer(many);
             return;
         };
         let closed = Closed::new(self.core, &fills, |fill| mix.knows(fill), target);
         match closed.run(chance, pace) {
             Answer::Found(draft) => self.offer(draft),
-            Answer::Never => {
-                let next = costs.iter().find(|&&cost| cost > target);
-                self.raise(next.copied().unwrap_or(self.cost()));
-            }
-            Answer::Open => tail.nearer(costs.len()),
+            Answer::Never => self.raise(costs.after(target).unwrap_or(self.cost())),
+            Answer::Open => tail.nearer(many),
         }
     }
 }
@@ -272,11 +297,11 @@ impl Search<'_> {
             let between = (self.bound, self.cost());
             let counts = self.core.counts();
             let costs = costs_between(self.core, &counts, need, &reached.most, between, pace);
-            let Some(&target) = costs.first() else {
+            let Some(&target) = costs.list.first() else {
                 self.raise(self.cost());
                 return;
             };
-            let Some(choices) = choices(self.core, reached, target) else {
+            let Some(choices) = choices(self.core, reached, target, pace) else {
                 return;
             };
             let mut open = false;
@@ -304,7 +329,7 @@ impl Search<'_> {
                 tail.budget = tail.budget.saturating_mul(2);
                 return;
             }
-            self.raise(costs.get(1).copied().unwrap_or(self.cost()));
+            self.raise(costs.after(target).unwrap_or(self.cost()));
         }
     }
 }
@@ -354,3 +379,6 @@ impl Tail {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,11 +1,14 @@
 //! Stock that does not reach: what is cut and what is left.
 //!
+//! What is left is what no plan was found for by the means at hand; unless a table of all ways says
+//! so, nobody knows that there is none.
+//!
 //! Rule: more urgent pieces (higher priority, then earlier due) go before less urgent ones; among
 //! equally urgent pieces as many as possible are cut; what is less urgent fills the rest.
 
 use super::Problem;
 use super::columns::{Depth, Mix};
-use super::core::{Core, ENDLESS, Kind};
+use super::core::{Core, Draft, ENDLESS, Kind};
 use super::dive::{Style, dive};
 use super::reduce::{Reduced, Want, reduce};
 use super::start::{Rest, Taste, greedy};
@@ -24,33 +27,62 @@ pub(super) struct Choice<'a> {
     pub(super) runs: Option<&'a [usize]>,
 }
 
+/// What is cut.
+pub(super) struct Taken {
+    /// How many of each want.
+    pub(super) take: Vec<u64>,
+    /// A plan for just that; `None`: the first plan by quick means will be one.
+    pub(super) draft: Option<Draft>,
+}
+
 impl Choice<'_> {
     pub(super) fn reduced(&self, take: &[u64]) -> Reduced {
         reduce(self.problem, self.wants, self.kinds, take, self.runs)
     }
 
-    /// How many of each want are to be cut.
-    pub(super) fn take(&self, chance: &mut Chance, pace: &mut Pace<'_>) -> Vec<u64> {
+    /// What is to be cut, and a first plan for it.
+    pub(super) fn take(&self, chance: &mut Chance, pace: &mut Pace<'_>) -> Taken {
         let all: Vec<u64> = self.wants.iter().map(|want| want.count).collect();
         let reduced = self.reduced(&all);
         let core = &reduced.core;
-        if never_short(core) || holds(core, pace) {
-            return all;
+        let whole = |draft| Taken {
+            take: all.clone(),
+            draft,
+        };
+        if never_short(core) {
+            return whole(None);
         }
+        let mut draft = holds(core, pace);
         let rest = Rest::new(core);
-        if tiny::work(&rest).is_some()
+        if draft.is_none()
+            && tiny::work(&rest).is_some()
             && let Some(table) = Tiny::new(core, &rest, pace)
         {
-            if table.whole().is_some() {
-                return all;
+            draft = table.whole();
+            if draft.is_none() && table.is_exact() {
+                return self.most(&reduced, &table, &all, pace);
             }
-            let counted = table.most(|counted| self.levels(&reduced, counted));
-            return self.shared_out(&reduced, &counted);
         }
-        if found_by_mix(core, chance, pace) {
-            return all;
+        if draft.is_none() {
+            draft = found_by_mix(core, chance, pace);
         }
-        self.longest_list(&all, pace)
+        match draft {
+            Some(draft) => whole(Some(draft)),
+            None => self.longest_list(&all, pace),
+        }
+    }
+
+    /// What a table says can be cut.
+    fn most(&self, all: &Reduced, table: &Tiny<'_>, wanted: &[u64], pace: &mut Pace<'_>) -> Taken {
+        let (counted, draft) = table.most(|counted| self.levels(all, counted));
+        let take = self.shared_out(all, &counted);
+        match self.reduced(&take).carried(all, &draft) {
+            Some(draft) => Taken {
+                take,
+                draft: Some(draft),
+            },
+            None => self.longest_list(wanted, pace),
+        }
     }
 
     /// Distinct urgencies, most urgent first.
@@ -90,7 +122,7 @@ impl Choice<'_> {
 
     /// Goes down the list of wants, most urgent and shortest first, and takes as many as still
     /// fit by quick means.
-    fn longest_list(&self, all: &[u64], pace: &mut Pace<'_>) -> Vec<u64> {
+    fn longest_list(&self, all: &[u64], pace: &mut Pace<'_>) -> Taken {
         let length = |want: usize| -> u64 {
             let pieces = self.wants[want].pieces.iter();
             pieces.map(|&piece| self.problem.pieces[piece].length).sum()
@@ -98,6 +130,7 @@ impl Choice<'_> {
         let mut order: Vec<usize> = (0..self.wants.len()).collect();
         order.sort_by_cached_key(|&want| (self.wants[want].urgency(), length(want), want));
         let mut take = vec![0; self.wants.len()];
+        let mut draft = Draft::default();
         let mut from = 0;
         for _ in 0..MOST_TURNS {
             let list = &order[from..];
@@ -114,10 +147,9 @@ impl Choice<'_> {
             let (mut fits, mut fails) = (0, total + 1);
             while fails - fits > 1 {
                 let middle = fits + (fails - fits) / 2;
-                if holds(&self.reduced(&longer(middle)).core, pace) {
-                    fits = middle;
-                } else {
-                    fails = middle;
+                match holds(&self.reduced(&longer(middle)).core, pace) {
+                    Some(held) => (fits, draft) = (middle, held),
+                    None => fails = middle,
                 }
             }
             take = longer(fits);
@@ -132,7 +164,10 @@ impl Choice<'_> {
                 _ => break,
             }
         }
-        take
+        Taken {
+            take,
+            draft: Some(draft),
+        }
     }
 }
 
@@ -145,26 +180,22 @@ fn never_short(core: &Core) -> bool {
     (0..core.items.len()).all(endless)
 }
 
-/// Whether a plan for everything is found at once.
-fn holds(core: &Core, pace: &mut Pace<'_>) -> bool {
-    [Taste::Dense, Taste::Cheap, Taste::Long]
-        .iter()
-        .any(|&taste| {
-            let mut rest = Rest::new(core);
-            greedy(core, &mut rest, taste, pace);
-            rest.is_done()
-        })
+/// A plan for everything, where one is found at once.
+fn holds(core: &Core, pace: &mut Pace<'_>) -> Option<Draft> {
+    let tastes = [Taste::Dense, Taste::Cheap, Taste::Long];
+    tastes.into_iter().find_map(|taste| {
+        let mut rest = Rest::new(core);
+        let draft = greedy(core, &mut rest, taste, pace);
+        rest.is_done().then_some(draft)
+    })
 }
 
-/// Whether rounding a mix leads to a plan for everything.
-fn found_by_mix(core: &Core, chance: &mut Chance, pace: &mut Pace<'_>) -> bool {
+/// A plan for everything by rounding a mix.
+fn found_by_mix(core: &Core, chance: &mut Chance, pace: &mut Pace<'_>) -> Option<Draft> {
     let mut mix = Mix::new(core);
-    let Some(reached) = mix.generate(&Rest::new(core), u64::MAX, Depth::ROUNDED, pace) else {
-        return false;
-    };
+    let reached = mix.generate(&Rest::new(core), u64::MAX, Depth::ROUNDED, pace)?;
     if reached.bound == u64::MAX || mix.lacks() {
-        return false;
+        return None;
     }
-    let style = Style::STRAIGHT;
-    dive(&mut mix, u64::MAX, style, chance, pace).is_some()
+    dive(&mut mix, u64::MAX, Style::STRAIGHT, chance, pace)
 }

@@ -19,8 +19,13 @@ const MOST_CHOICES: usize = 200;
 const MOST_STEPS: u32 = 200_000;
 
 /// Every choice of sticks (how many of each kind) that costs the target and can hold the need by
-/// the worths; `None` when they are too many.
-pub(super) fn choices(core: &Core, reached: &Reached, target: u64) -> Option<Vec<Vec<u64>>> {
+/// the worths; `None` when they are too many, or the search must end.
+pub(super) fn choices(
+    core: &Core,
+    reached: &Reached,
+    target: u64,
+    pace: &mut Pace<'_>,
+) -> Option<Vec<Vec<u64>>> {
     let mut choosing = Choosing {
         core,
         most: &reached.most,
@@ -29,7 +34,8 @@ pub(super) fn choices(core: &Core, reached: &Reached, target: u64) -> Option<Vec
         found: Vec::new(),
         steps: 0,
     };
-    choosing.go(0, target, 0).then_some(choosing.found)
+    let all = choosing.go(0, target, 0);
+    (pace.spend(u64::from(choosing.steps)) && all).then_some(choosing.found)
 }
 
 struct Choosing<'a> {
@@ -58,11 +64,9 @@ impl Choosing<'_> {
             .unwrap_or(stick.count)
             .min(stick.count);
         let last = kind + 1 == self.core.kinds.len();
-        for count in 0..=most {
-            // The last kind pays for all that is left.
-            if last && stick.cost > 0 && count * stick.cost != left {
-                continue;
-            }
+        // The last kind pays for all that is left.
+        let first = if last && stick.cost > 0 { most } else { 0 };
+        for count in first..=most {
             self.taken[kind] = count;
             let more = u128::from(count) * u128::from(self.most[kind]);
             if !self.go(kind + 1, left - count * stick.cost, held + more) {

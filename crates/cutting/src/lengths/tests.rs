@@ -1,5 +1,8 @@
 //! Against every way to share a few pieces out to sticks, and against laws no plan may break.
 
+mod any_effort;
+mod claims;
+
 use std::collections::{BTreeMap, HashMap};
 
 use proptest::prelude::*;

@@ -2,11 +2,12 @@
 //!
 //! A state counts how many of each item are cut; for each state the table keeps the least cost,
 //! and at equal cost the longest stretch left on one stick. Both can be put together stick by
-//! stick, so the table is exact in both.
+//! stick, so the table is exact in both, unless the search for an arrangement between flaws gave
+//! up somewhere: then its plans still hold, but there may be better ones.
 
 use std::cmp::Reverse;
 
-use super::core::{Core, Draft, ENDLESS, Fill};
+use super::core::{Core, Draft, ENDLESS, Fill, Fit};
 use super::start::Rest;
 use crate::pace::Pace;
 
@@ -32,6 +33,8 @@ pub(super) struct Tiny<'a> {
     choices: Vec<Vec<u32>>,
     endless: Vec<Option<(usize, Score)>>,
     scores: Vec<Score>,
+    /// Whether it was left open somewhere if parts fit on a stick.
+    open: bool,
 }
 
 /// Whether the tables for these demands are small; the work they cost.
@@ -81,6 +84,7 @@ impl<'a> Tiny<'a> {
             choices: Vec::new(),
             endless: Vec::new(),
             scores: vec![NEVER; states],
+            open: false,
         };
         tiny.by_endless(rest, pace)?;
         for round in 0..tiny.rounds.len() {
@@ -89,14 +93,20 @@ impl<'a> Tiny<'a> {
         Some(tiny)
     }
 
-    /// Cost and draft for all that is wanted; `None` where the stock does not reach.
+    /// Whether no plan is better than the table's.
+    pub(super) fn is_exact(&self) -> bool {
+        !self.open
+    }
+
+    /// Draft for all that is wanted; `None` where the table knows none.
     pub(super) fn whole(&self) -> Option<Draft> {
         let all = self.scores.len() - 1;
         (self.scores[all] != NEVER).then(|| self.draft(all))
     }
 
-    /// The state that can be cut and that is best by a measure of how many of each item it has.
-    pub(super) fn most<K: Ord>(&self, measure: impl Fn(&[u64]) -> K) -> Vec<u64> {
+    /// The state that can be cut and that is best by a measure of how many of each item it has,
+    /// and how it is cut.
+    pub(super) fn most<K: Ord>(&self, measure: impl Fn(&[u64]) -> K) -> (Vec<u64>, Draft) {
         let reachable = (0..self.scores.len()).filter(|&state| self.scores[state] != NEVER);
         let rank = |&state: &usize| {
             (
@@ -106,7 +116,7 @@ impl<'a> Tiny<'a> {
             )
         };
         let best = reachable.max_by_key(rank).unwrap_or(0);
-        self.counted(best)
+        (self.counted(best), self.draft(best))
     }
 
     fn counted(&self, state: usize) -> Vec<u64> {
@@ -123,14 +133,20 @@ impl<'a> Tiny<'a> {
     }
 
     /// What one stick of a kind costs for a state, and what is left of it.
-    fn score(&self, kind: usize, state: usize) -> Option<Score> {
+    fn score(&mut self, kind: usize, state: usize, pace: &mut Pace<'_>) -> Option<Score> {
         let parts = self.parts(state);
         let stick = &self.core.kinds[kind];
         let run = |&(item, _): &(usize, u64)| {
             let own = self.core.items[item].run;
             own.is_none_or(|own| own == stick.run)
         };
-        if !parts.iter().all(run) || !self.core.fits(kind, &parts) {
+        if !parts.iter().all(run) {
+            return None;
+        }
+        let (fit, steps) = self.core.may_fit(kind, &parts);
+        pace.spend(steps / 2);
+        self.open |= fit == Fit::Open;
+        if fit != Fit::Known {
             return None;
         }
         let left = if stick.is_clear() {
@@ -149,8 +165,16 @@ impl<'a> Tiny<'a> {
             .collect();
         self.endless = vec![None; states];
         for state in 1..states {
-            let score = |&kind: &usize| Some((kind, self.score(kind, state)?));
-            self.endless[state] = kinds.iter().filter_map(score).min_by_key(|of| of.1);
+            let mut best: Option<(usize, Score)> = None;
+            for &kind in &kinds {
+                let score = self.score(kind, state, pace);
+                let better = |score: &Score| best.is_none_or(|best| *score < best.1);
+                if let Some(score) = score.filter(better) {
+                    best = Some((kind, score));
+                }
+            }
+            self.endless[state] = best;
+            (!pace.is_over()).then_some(())?;
         }
         self.scores[0] = (0, Reverse(0));
         let mut choice = vec![0; states];
@@ -187,15 +211,11 @@ impl<'a> Tiny<'a> {
     /// Lets one more stick of a kind be used.
     fn by_one_more(&mut self, kind: usize, pace: &mut Pace<'_>) -> Option<()> {
         let states = self.scores.len();
-        let alone: Vec<Option<Score>> = (0..states)
-            .map(|state| {
-                if state == 0 {
-                    None
-                } else {
-                    self.score(kind, state)
-                }
-            })
-            .collect();
+        let mut alone: Vec<Option<Score>> = vec![None; states];
+        for (state, alone) in alone.iter_mut().enumerate().skip(1) {
+            *alone = self.score(kind, state, pace);
+            (!pace.is_over()).then_some(())?;
+        }
         let mut choice = vec![0; states];
         let mut scores = self.scores.clone();
         for state in 1..states {

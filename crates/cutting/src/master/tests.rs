@@ -1,6 +1,7 @@
 //! Against problems solved by hand.
 
 use super::Master;
+use crate::pace::{Pace, Unwatched};
 
 #[test]
 fn two_patterns_share_a_demand() {
@@ -57,4 +58,20 @@ fn what_no_column_can_meet_is_told() {
     master.add(1.0, vec![(0, 1.0)]);
     assert!(master.solve(100));
     assert!((master.lack() - 1.0).abs() < 1e-9);
+}
+
+#[test]
+fn pivots_are_steps() {
+    let sides: Vec<f64> = (1..=30).map(f64::from).collect();
+    let mut master = Master::new(&sides, 1000.0);
+    for row in 0..30 {
+        master.add(1.0, vec![(row, 1.0), ((row * 7 + 3) % 30, 2.0)]);
+    }
+    let mut short = Pace::new(&Unwatched, Some(200));
+    assert!(!master.solve_within(10_000, &mut short));
+    assert!(short.is_over());
+    let mut long = Pace::new(&Unwatched, Some(1_000_000));
+    assert!(master.solve_within(10_000, &mut long));
+    assert!(!long.is_over() && long.left() < 999_800, "{}", long.left());
+    assert!(master.lack() < 1e-6);
 }

@@ -56,6 +56,14 @@ impl Block {
         }
     }
 
+    /// How many blocks the tree has, itself among them.
+    pub(crate) fn count(&self) -> usize {
+        match &self.kind {
+            Kind::Part { .. } | Kind::Free => 1,
+            Kind::Split { blocks, .. } => 1 + blocks.iter().map(Self::count).sum::<usize>(),
+        }
+    }
+
     /// Calls for every part in the tree.
     pub(crate) fn each_part(&self, found: &mut impl FnMut(usize)) {
         match &self.kind {

@@ -9,7 +9,7 @@
 mod scale;
 mod totals;
 
-pub(crate) use totals::Totals;
+pub(crate) use totals::{Totals, gcd};
 
 use scale::{Scale, scales};
 

@@ -99,6 +99,8 @@ struct Covering {
 
 /// More copies than this are left to the other searches.
 const MOST_COPIES: u64 = 250;
+/// More kinds of stock, each a row of the linear program, are left to the other searches.
+const MOST_STOCK: usize = 750;
 /// Up to this many, searching is quicker than pricing ahead.
 const FEW_COPIES: u64 = 12;
 /// Up to this many, the least strip is taken into account while pricing; few where tests compare
@@ -122,7 +124,7 @@ impl<'a> Search<'a> {
         let open = reduced.goal != Goal::Value
             && (1..=MOST_COPIES).contains(&copies)
             && reduced.parts.len() <= group::MOST_TYPES
-            && !reduced.stock.is_empty();
+            && (1..=MOST_STOCK).contains(&reduced.stock.len());
         let wanted = if open { wanted } else { Vec::new() };
         let copies = copies.min(MOST_COPIES);
         let kinds = if open {
@@ -358,7 +360,12 @@ impl<'a> Search<'a> {
                 self.gather_below(ceiling);
                 None
             }
-            cover::Outcome::Found(used) => self.found(covering, &used),
+            cover::Outcome::Found(used) => {
+                let proof = self.found(covering, &used);
+                pace.spend(self.strict.steps());
+                self.strict.forget_much();
+                proof
+            }
         }
     }
 

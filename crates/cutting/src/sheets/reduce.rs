@@ -2,14 +2,15 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::bound::gcd;
 use super::{Axis, First, Part, Piece, Problem, Reduced, Sheet, Stages, Stock};
 use crate::{Fault, Goal};
 
-/// Sides beyond this are refused, so that sums of two stay within `u32`.
-const LONGEST: u64 = 1 << 31;
-/// Costs, values and counts beyond this are refused, so that their sums stay within `u64`.
+/// Sides and kerfs beyond this are refused, so that a side with its kerf stays within `u32`.
+const LONGEST: u64 = 1 << 30;
+/// Costs and values beyond this are refused, so that their sums stay within `u64`.
 const MOST: u64 = 1 << 40;
-/// More area than this is refused, so that areas of everything together stay within `u64`.
+/// More area or value than this is refused, so that everything together stays within `u64`.
 const MOST_AREA: u64 = 1 << 62;
 /// More pieces than this are not one list.
 const MOST_PIECES: u64 = 1_000_000;
@@ -122,7 +123,7 @@ fn add_windows(problem: &Problem, reduced: &mut Reduced, origin: &mut Origin) {
     }
 }
 
-/// Sizes are below `LONGEST` by then.
+/// Sizes are a side and a kerf by then, each within [`LONGEST`].
 fn narrow(size: u64) -> u32 {
     u32::try_from(size).expect("a size that was checked")
 }
@@ -162,13 +163,6 @@ fn grain(problem: &Problem) -> u64 {
         }
     }
     grain.max(1)
-}
-
-fn gcd(mut a: u64, mut b: u64) -> u64 {
-    while b != 0 {
-        (a, b) = (b, a % b);
-    }
-    a
 }
 
 /// What makes two pieces one part; see [`merged`].
@@ -296,7 +290,9 @@ fn stock_faults(problem: &Problem, faults: &mut Vec<Fault>) {
             sheet.height,
             LONGEST,
         );
-        limit(faults, "the cost of stock", &sheet.name, sheet.cost, MOST);
+        if problem.goal == Goal::Cost {
+            limit(faults, "the cost of stock", &sheet.name, sheet.cost, MOST);
+        }
     }
 }
 
@@ -317,7 +313,7 @@ fn piece_faults(problem: &Problem, faults: &mut Vec<Fault>) {
             });
         }
         narrow_strip(problem, piece, faults);
-        beyond(piece, faults);
+        beyond(problem.goal, piece, faults);
         match piece.count {
             Some(count) => all += u128::from(count),
             None if problem.goal != Goal::Value => faults.push(Fault::EndlessCount {
@@ -333,18 +329,7 @@ fn piece_faults(problem: &Problem, faults: &mut Vec<Fault>) {
             });
         }
     }
-    let area: u128 = problem.pieces.iter().fold(0, |sum, piece| {
-        let area = u128::from(piece.width) * u128::from(piece.height);
-        sum.saturating_add(area.saturating_mul(u128::from(piece.count.unwrap_or(1))))
-    });
-    if area > u128::from(MOST_AREA) {
-        faults.push(Fault::TooMuch {
-            what: "the area of all pieces of",
-            name: problem.name.clone(),
-            given: u64::try_from(area).unwrap_or(u64::MAX),
-            limit: MOST_AREA,
-        });
-    }
+    sums(problem, faults);
     if all > u128::from(MOST_PIECES) && problem.goal != Goal::Value {
         faults.push(Fault::TooManyPieces {
             given: all,
@@ -353,12 +338,41 @@ fn piece_faults(problem: &Problem, faults: &mut Vec<Fault>) {
     }
 }
 
+/// Sums beyond what can be counted exactly: the area of all pieces with their kerf, and the value
+/// of as many as one sheet could hold.
+fn sums(problem: &Problem, faults: &mut Vec<Fault>) {
+    let kerf = u128::from(problem.rules.kerf);
+    let sheets = problem.stock.iter();
+    let sheet = sheets
+        .map(|sheet| u128::from(sheet.width).saturating_mul(u128::from(sheet.height)))
+        .max();
+    let (mut area, mut value) = (0_u128, 0_u128);
+    for piece in &problem.pieces {
+        let own = (u128::from(piece.width) + kerf).saturating_mul(u128::from(piece.height) + kerf);
+        let held = sheet.unwrap_or(0) / own.max(1);
+        let count = piece.count.map_or(held, u128::from);
+        area = area.saturating_add(own.saturating_mul(piece.count.map_or(1, u128::from)));
+        value = value.saturating_add(u128::from(piece.value).saturating_mul(count.min(held)));
+    }
+    let mut ask = |what, sum: u128| {
+        let given = u64::try_from(sum).unwrap_or(u64::MAX);
+        limit(faults, what, &problem.name, given, MOST_AREA);
+    };
+    if problem.goal == Goal::Value {
+        ask("the value of all pieces of", value);
+    } else {
+        ask("the area of all pieces of", area);
+    }
+}
+
 /// Numbers beyond what can be counted exactly.
-fn beyond(piece: &Piece, faults: &mut Vec<Fault>) {
+fn beyond(goal: Goal, piece: &Piece, faults: &mut Vec<Fault>) {
     let mut ask = |what, given, most| limit(faults, what, &piece.name, given, most);
     ask("the width of piece", piece.width, LONGEST);
     ask("the height of piece", piece.height, LONGEST);
-    ask("the value of piece", piece.value, u64::MAX >> 4);
+    if goal == Goal::Value {
+        ask("the value of piece", piece.value, MOST);
+    }
 }
 
 /// A piece narrower than the least strip comes out of no cut.

@@ -24,7 +24,7 @@ use crate::{Fault, Pace, Trying, Watch};
 pub fn solve(problem: &Problem, trying: Trying, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let (reduced, origin) = reduce(problem)?;
     let mut pace = Pace::new(watch, trying.effort);
-    let mut search = Search::begin(problem, &reduced, &origin, trying.seed);
+    let mut search = Search::begin(problem, &reduced, &origin, trying.seed, watch);
     search.tell(watch);
     while !search.is_done() && !pace.is_over() {
         if search.round(&mut pace) {

@@ -1,6 +1,6 @@
 //! Every refusal, word for word.
 
-use crate::document::{Instance, read, read_plans};
+use crate::document::{Instance, is_json, is_set, read, read_plans};
 
 fn refused(text: &str, sentences: &[&str]) {
     let refusals = read(text).expect_err(text);
@@ -26,10 +26,13 @@ fn a_text_that_holds_no_instances() {
         "{\n \"name\": }",
         &["the text is no JSON from line 2, column 10 on; mend it there"],
     );
-    refused(
-        "",
-        &["the text is no JSON from line 1, column 0 on; mend it there"],
-    );
+    refused("", &["the text is empty; give all of it"]);
+    for cut_off in ["{\"name\": \"n\", ", "[{", "{\"name\": \"n\",\n"] {
+        refused(
+            cut_off,
+            &["the text ends before its brackets are closed; give all of it"],
+        );
+    }
     refused(
         &"[".repeat(100_000),
         &["the text is no JSON from line 1, column 128 on; mend it there"],
@@ -37,7 +40,7 @@ fn a_text_that_holds_no_instances() {
     refused(
         "7",
         &[
-            "7 stands where an instance, a set or a list of instances belongs; give an instance, a set or a list of instances",
+            "7 stands where a cutting problem, a set or a list of them belongs; give a cutting problem, a set or a list of them",
         ],
     );
     refused(
@@ -64,22 +67,22 @@ fn fields_of_an_instance() {
     refused(
         r#"{"format":"cutting-instance/2","stock":[],"pieces":[]}"#,
         &[
-            "instance 1, format: \"cutting-instance/2\" cannot be read here; give \"cutting-instance/1\"",
-            "instance 1, name: not given; it must be",
-            "instance 1, dim: not given; it must be",
+            "problem 1, format: \"cutting-instance/2\" cannot be read here; give \"cutting-instance/1\"",
+            "problem 1, name: not given; write a name",
+            "problem 1, dim: not given; write 1 for sticks or 2 for sheets",
         ],
     );
     refused(
         r#"{"name":"n","dim":3,"stock":[],"pieces":[]}"#,
         &[
-            "instance \"n\", dim: 3 stands where 1 for sticks or 2 for sheets belongs; give 1 for sticks or 2 for sheets",
+            "problem \"n\", dim: 3 stands where 1 for sticks or 2 for sheets belongs; give 1 for sticks or 2 for sheets",
         ],
     );
     refused(
         r#"{"name":"n","dim":2}"#,
         &[
-            "instance \"n\", stock: not given; it must be",
-            "instance \"n\", pieces: not given; it must be",
+            "problem \"n\", stock: not given; write a list",
+            "problem \"n\", pieces: not given; write a list",
         ],
     );
 }
@@ -93,10 +96,10 @@ fn rules_of_an_instance() {
             "",
         ),
         &[
-            "instance \"n\", colour: no such field; leave it out, or use one of format, name, family, dim, unit, objective, kerf, trim, guillotine, stages, first_cut, final_trim, min_strip, rotate, use_windows, stock, pieces, best",
-            "instance \"n\", objective: \"area\" stands where \"bins\", \"cost\" or \"value\" belongs; give \"bins\", \"cost\" or \"value\"",
-            "instance \"n\", guillotine: plans are cut from edge to edge only; leave the field out, or give true",
-            "instance \"n\", first_cut: \"x\" stands where \"v\", \"h\" or \"any\" belongs; give \"v\", \"h\" or \"any\"",
+            "problem \"n\", colour: no such field; leave it out, or use one of format, name, family, dim, unit, objective, kerf, trim, guillotine, stages, first_cut, final_trim, min_strip, rotate, use_windows, stock, pieces, best",
+            "problem \"n\", objective: \"area\" stands where \"bins\", \"cost\" or \"value\" belongs; give \"bins\", \"cost\" or \"value\"",
+            "problem \"n\", guillotine: plans are cut from edge to edge only; leave the field out, or give true",
+            "problem \"n\", first_cut: \"x\" stands where \"v\", \"h\" or \"any\" belongs; give \"v\", \"h\" or \"any\"",
         ],
     );
     refused(
@@ -106,17 +109,17 @@ fn rules_of_an_instance() {
             "",
         ),
         &[
-            "instance \"n\", best.ub: 2.5 is not a whole number from 0 up; choose a unit in which it is, and give that",
-            "instance \"n\", stages: 1e+30 is too large; give at most 4294967295",
-            "instance \"n\", kerf: 0.5 is not a whole number from 0 up; choose a unit in which it is, and give that",
-            "instance \"n\", min_strip: -3 is not a whole number from 0 up; choose a unit in which it is, and give that",
-            "instance \"n\", trim: [1] stands where [left, right, bottom, top] in whole numbers belongs; give [left, right, bottom, top] in whole numbers",
-            "instance \"n\", rotate: \"no\" stands where true or false belongs; give true or false",
+            "problem \"n\", best.ub: 2.5 is not a whole number; choose a unit in which it is, and give that",
+            "problem \"n\", stages: 1e+30 is too large; give at most 4294967295",
+            "problem \"n\", kerf: 0.5 is not a whole number; choose a unit in which it is, and give that",
+            "problem \"n\", min_strip: -3 is below 0; give a whole number from 0 up",
+            "problem \"n\", trim: [1] stands where [left, right, bottom, top] in whole numbers belongs; give [left, right, bottom, top] in whole numbers",
+            "problem \"n\", rotate: \"no\" stands where true or false belongs; give true or false",
         ],
     );
     refused(
         r#"[{"name":"n","dim":1,"stock":[],"pieces":[]},{"name":"n","dim":1,"stock":[],"pieces":[]}]"#,
-        &["instance \"n\", name: \"n\" is named twice; give each its own name"],
+        &["problem \"n\", name: \"n\" is named twice; give each its own name"],
     );
 }
 
@@ -129,14 +132,14 @@ fn stock_and_pieces_of_sheets() {
             "",
         ),
         &[
-            "instance \"n\", stock[3]: 7 stands where an object in braces belongs; give an object in braces",
-            "instance \"n\", stock[0].w: a size of 0 cannot be cut; give at least 1",
-            "instance \"n\", stock[0].h: -1 is not a whole number from 0 up; choose a unit in which it is, and give that",
-            "instance \"n\", stock[1].l: this field belongs to sticks (dim 1); leave it out",
-            "instance \"n\", stock[1].run: this field belongs to sticks (dim 1); leave it out",
-            "instance \"n\", stock[1].id: \"s\" is named twice; give each its own name",
-            "instance \"n\", stock[1].w: 1.5 is not a whole number from 0 up; choose a unit in which it is, and give that",
-            "instance \"n\", stock[2].id: not given; it must be",
+            "problem \"n\", stock[3]: 7 stands where an object in braces belongs; give an object in braces",
+            "problem \"n\", stock[0].w: a size of 0 cannot be cut; give at least 1",
+            "problem \"n\", stock[0].h: -1 is below 0; give a whole number from 0 up",
+            "problem \"n\", stock[1].l: this field belongs to sticks (dim 1); leave it out",
+            "problem \"n\", stock[1].run: this field belongs to sticks (dim 1); leave it out",
+            "problem \"n\", stock[1].id: \"s\" is named twice; give each its own name",
+            "problem \"n\", stock[1].w: 1.5 is not a whole number; choose a unit in which it is, and give that",
+            "problem \"n\", stock[2].id: not given; write a name",
         ],
     );
     refused(
@@ -147,14 +150,14 @@ fn stock_and_pieces_of_sheets() {
             {"id":"b","w":2,"h":2,"qty":"3","window":[1],"together":{},"size":1,"priority":4294967296}"#,
         ),
         &[
-            "instance \"n\", stock[0].cost: not given, and width times height is too large to stand for it; give a number",
-            "instance \"n\", pieces[0].w: 1099511627777 is too large; give at most 1099511627776",
-            "instance \"n\", pieces[0].qty: 1e+20 is too large; give at most 18446744073709551615",
-            "instance \"n\", pieces[1].together: this field belongs to sticks (dim 1); leave it out",
-            "instance \"n\", pieces[1].size: no such field; leave it out, or use one of id, l, w, h, qty, value, rot, window, together, priority, due",
-            "instance \"n\", pieces[1].qty: \"3\" stands where a whole number belongs; give a whole number",
-            "instance \"n\", pieces[1].window: [1] stands where [width, height] in whole numbers belongs; give [width, height] in whole numbers",
-            "instance \"n\", pieces[1].priority: 4294967296 is too large; give at most 4294967295",
+            "problem \"n\", stock[0].cost: not given, and width times height is too large to stand for it; give a number",
+            "problem \"n\", pieces[0].w: 1099511627777 is too large; give at most 1099511627776",
+            "problem \"n\", pieces[0].qty: 1e+20 is too large; give at most 18446744073709551615",
+            "problem \"n\", pieces[1].together: this field belongs to sticks (dim 1); leave it out",
+            "problem \"n\", pieces[1].size: no such field; leave it out, or use one of id, l, w, h, qty, value, rot, window, together, priority, due",
+            "problem \"n\", pieces[1].qty: \"3\" stands where a whole number belongs; give a whole number",
+            "problem \"n\", pieces[1].window: [1] stands where [width, height] in whole numbers belongs; give [width, height] in whole numbers",
+            "problem \"n\", pieces[1].priority: 4294967296 is too large; give at most 4294967295",
         ],
     );
 }
@@ -168,15 +171,15 @@ fn stock_and_pieces_of_sticks() {
             r#"{"id":"a","l":0,"rot":true},{"id":"b","l":1,"together":{"stick":"x","run":"y"}}"#,
         ),
         &[
-            "instance \"n\", trim: 2.5 is not a whole number from 0 up; choose a unit in which it is, and give that",
-            "instance \"n\", stock[0].w: this field belongs to sheets (dim 2); leave it out",
-            "instance \"n\", stock[0].flaws[1]: [3] stands where [from, to] in whole numbers belongs; give [from, to] in whole numbers",
-            "instance \"n\", stock[1].id: 5 stands where a text in quotes belongs; give a text in quotes",
-            "instance \"n\", stock[1].l: not given; it must be",
-            "instance \"n\", stock[1].flaws: 1 stands where a list belongs; give a list",
-            "instance \"n\", pieces[0].rot: this field belongs to sheets (dim 2); leave it out",
-            "instance \"n\", pieces[0].l: a size of 0 cannot be cut; give at least 1",
-            "instance \"n\", pieces[1].together: {\"run\":\"y\",\"stick\":\"x\"} stands where {\"stick\": NAME} or {\"run\": NAME} belongs; give {\"stick\": NAME} or {\"run\": NAME}",
+            "problem \"n\", trim: 2.5 is not a whole number; choose a unit in which it is, and give that",
+            "problem \"n\", stock[0].w: this field belongs to sheets (dim 2); leave it out",
+            "problem \"n\", stock[0].flaws[1]: [3] stands where [from, to] in whole numbers belongs; give [from, to] in whole numbers",
+            "problem \"n\", stock[1].id: 5 stands where a text in quotes belongs; give a text in quotes",
+            "problem \"n\", stock[1].l: not given; write a whole number of at least 1",
+            "problem \"n\", stock[1].flaws: 1 stands where a list belongs; give a list",
+            "problem \"n\", pieces[0].rot: this field belongs to sheets (dim 2); leave it out",
+            "problem \"n\", pieces[0].l: a size of 0 cannot be cut; give at least 1",
+            "problem \"n\", pieces[1].together: {\"run\":\"y\",\"stick\":\"x\"} stands where {\"stick\": NAME} or {\"run\": NAME} belongs; give {\"stick\": NAME} or {\"run\": NAME}",
         ],
     );
 }
@@ -200,25 +203,25 @@ fn plans() {
         r#"[{"format":"cutting-plan/2","instance":"m"},{},7]"#,
         &[
             "plan of \"m\", format: \"cutting-plan/2\" cannot be read here; give \"cutting-plan/1\"",
-            "plan of \"m\", instance: there is no \"m\"; use a name that the instance gives",
-            "plan 2, instance: not given; it must be",
-            "plan 3, instance: not given; it must be",
+            "plan of \"m\", instance: there is no \"m\"; use a name that the problem gives",
+            "plan 2, instance: not given; write a name",
+            "plan 3, instance: not given; write a name",
         ],
     );
     plan_refused(
         &instances,
         r#"{"instance":"n","sticks":[]}"#,
-        &["plan of \"n\", sheets: not given; it must be"],
+        &["plan of \"n\", sheets: not given; write a list"],
     );
     plan_refused(
         &instances,
         r#"{"instance":"n","objective":1.5,"sheets":[{"stock":"t","copies":-1,"pieces":[{"id":"q","x":0,"y":0,"w":1}]}]}"#,
         &[
-            "plan of \"n\", sheets[0].stock: there is no \"t\"; use a name that the instance gives",
-            "plan of \"n\", sheets[0].pieces[0].id: there is no \"q\"; use a name that the instance gives",
-            "plan of \"n\", sheets[0].pieces[0].h: not given; it must be",
-            "plan of \"n\", sheets[0].copies: -1 is not a whole number from 0 up; choose a unit in which it is, and give that",
-            "plan of \"n\", objective: 1.5 is not a whole number from 0 up; choose a unit in which it is, and give that",
+            "plan of \"n\", sheets[0].stock: there is no \"t\"; use a name that the problem gives",
+            "plan of \"n\", sheets[0].pieces[0].id: there is no \"q\"; use a name that the problem gives",
+            "plan of \"n\", sheets[0].pieces[0].h: not given; write a whole number",
+            "plan of \"n\", sheets[0].copies: -1 is below 0; give a whole number from 0 up",
+            "plan of \"n\", objective: 1.5 is not a whole number; choose a unit in which it is, and give that",
         ],
     );
     plan_refused(
@@ -238,4 +241,31 @@ fn plans() {
             "plan of \"n\", sheets[0].cuts: no cuts are listed and none were found that free every piece within the rules; list them",
         ],
     );
+}
+
+#[test]
+fn a_place_in_the_text_is_counted_from_1() {
+    let place = |text: &str| {
+        let refusals = read(text).expect_err(text);
+        refusals[0].reason.place()
+    };
+    assert_eq!(place("{\n}}"), Some((2, 2)));
+    assert_eq!(place("{\"name\": \"n\",\n"), Some((2, 1)));
+    assert_eq!(place("{}"), None);
+}
+
+#[test]
+fn the_form_of_a_text_is_told() {
+    for json in ["{}", "\u{feff} {\"dim\": 1}", "[{}]", "[ ]"] {
+        assert!(is_json(json), "{json}");
+    }
+    for toml in ["", "units = \"in\"", "[[piece]]", "# a list\n[[piece]]"] {
+        assert!(!is_json(toml), "{toml}");
+    }
+    for set in ["[]", "\u{feff}{\"instances\": []}"] {
+        assert!(is_set(set), "{set}");
+    }
+    for one in ["{}", "{", "7"] {
+        assert!(!is_set(one), "{one}");
+    }
 }

@@ -62,7 +62,8 @@ struct Trial {
     spent: u64,
 }
 
-const MOST_FAILED: usize = 100_000;
+/// Bytes of the states kept, those of their places in the table included.
+const MOST_FAILED: usize = 32 << 20;
 /// Nodes after which the linear program is asked, and parts wanted that make it worth while; asked
 /// soon where tests compare small problems with all there is.
 const PATIENCE: u64 = if cfg!(test) { 2 } else { 1_000 };
@@ -269,7 +270,6 @@ impl Cover {
         if self.nodes < PATIENCE || left < MUCH {
             return false;
         }
-        pace.spend(self.patterns.len() as u64 * 2);
         let enough = self
             .target
             .saturating_sub(self.cost())
@@ -280,7 +280,8 @@ impl Cover {
             most_over: self.allowance.saturating_sub(self.spent),
             enough,
         };
-        let hopeless = self.relax.least(&self.patterns, &self.counts, &state) > enough;
+        let least = self.relax.least(&self.patterns, &self.counts, &state, pace);
+        let hopeless = least > enough;
         if hopeless {
             self.note_failure();
         }
@@ -288,7 +289,8 @@ impl Cover {
     }
 
     fn note_failure(&mut self) {
-        if self.failed.len() < MOST_FAILED
+        let state = self.wanted.len() + self.sheets.len() + size_of::<(Vec<u8>, u64)>();
+        if self.failed.len() < MOST_FAILED / state
             && let Some(spare) = self.allowance.checked_sub(self.spent)
         {
             let known = self.failed.entry(self.state()).or_default();

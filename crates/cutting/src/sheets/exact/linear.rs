@@ -12,7 +12,7 @@ use super::pricing::{Offer, Outcome, Pricing};
 use super::reach::Reach;
 use crate::Pace;
 use crate::master::Master;
-use crate::sheets::bound;
+use crate::sheets::{bound, simplex};
 
 /// How far the prices have got.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -66,6 +66,8 @@ struct Round {
 const PATIENCE: u64 = 2_000;
 /// Simplex steps at one go.
 const MOST_PIVOTS: usize = 5_000;
+/// Groups beyond which the program takes in no more: some 30 MB.
+const MOST_GROUPS: usize = 100_000;
 
 impl Linear {
     pub(super) fn new(wanted: &[u64], areas: &[u64], kinds: &[Kind]) -> Self {
@@ -113,11 +115,12 @@ impl Linear {
 
     /// Takes a group out of a kind of sheet in.
     ///
-    /// False when it is there already: the program, which reckons in doubles, may go on asking
-    /// for what it has.
+    /// False when there is no room for it, or when it is there already: the program, which reckons
+    /// in doubles, may go on asking for what it has.
     pub(super) fn add(&mut self, kinds: &[Kind], number: usize, group: Group) -> bool {
         let counts = group.counts();
-        if !self.known.insert((number, counts.clone())) {
+        let full = self.known.len() >= MOST_GROUPS;
+        if full || !self.known.insert((number, counts.clone())) {
             return false;
         }
         let mut entries: Vec<(usize, f64)> = Vec::new();
@@ -181,9 +184,8 @@ impl Linear {
 
     /// Tries one set of prices.
     pub(super) fn step(&mut self, kinds: &[Kind], reach: &mut Reach, pace: &mut Pace) -> Progress {
-        let mut round = match self.round.take() {
-            Some(round) => round,
-            None => self.begin(kinds),
+        let Some(mut round) = self.round.take().or_else(|| self.begin(kinds, pace)) else {
+            return Progress::Paused;
         };
         while round.ceilings.len() < kinds.len() {
             let number = round.ceilings.len();
@@ -218,8 +220,12 @@ impl Linear {
         }
     }
 
-    fn begin(&mut self, kinds: &[Kind]) -> Round {
-        self.master.solve(MOST_PIVOTS);
+    /// Prices to try; `None` when the pace ends before the program is solved.
+    fn begin(&mut self, kinds: &[Kind], pace: &mut Pace) -> Option<Round> {
+        if !simplex::solve(&mut self.master, self.known.len(), MOST_PIVOTS, pace) && pace.is_over()
+        {
+            return None;
+        }
         let duals = self.master.duals();
         // Halfway to the best prices so far: what is worth more there than it costs is so at the
         // prices of the program, too, and the prices swing less.
@@ -241,14 +247,14 @@ impl Linear {
             // A little more, so that rounding does not find the same group again and again.
             floors.push(floor + (floor >> 26) + 1);
         }
-        Round {
+        Some(Round {
             prices,
             floors,
             ceilings: Vec::new(),
             pricing: None,
             added: false,
             whole: true,
-        }
+        })
     }
 
     /// A dual in whole steps of the scale.

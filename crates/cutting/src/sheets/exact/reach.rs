@@ -63,9 +63,12 @@ pub(super) struct Reach {
     barred: Vec<(Group, (u32, u32))>,
 }
 
-/// Entries and lists kept before everything is forgotten: some 50 MB.
-const MOST_ROOMS: usize = 1_500_000;
-const MOST_LISTS: usize = 400_000;
+/// Entries and lists kept before everything is forgotten: some 16 MB each. One group may go as far
+/// again; where it would go further, nobody can tell of it.
+const MOST_ROOMS: usize = 1_000_000;
+const MOST_LISTS: usize = 300_000;
+/// Entries worth keeping where it is seldom asked.
+const FEW_ROOMS: usize = 50_000;
 
 impl Extent {
     pub(super) fn holds(self, size: u32) -> bool {
@@ -203,8 +206,7 @@ impl Reach {
             return Fits::No;
         }
         if self.rooms.len() > MOST_ROOMS || self.lists.len() > MOST_LISTS {
-            self.lists.clear();
-            self.rooms.clear();
+            self.forget();
         }
         let mut answer = Fits::No;
         for at in 0..self.roots.len() {
@@ -217,6 +219,18 @@ impl Reach {
         answer
     }
 
+    /// Forgets what it has found where that is much.
+    pub(super) fn forget_much(&mut self) {
+        if self.rooms.len() > FEW_ROOMS {
+            self.forget();
+        }
+    }
+
+    fn forget(&mut self) {
+        self.lists = HashMap::default();
+        self.rooms = Vec::new();
+    }
+
     /// The rectangles the group comes out of; `None` when it is too large to tell.
     pub(super) fn list(&mut self, level: Level, group: Group) -> Option<&[Rooms]> {
         let (from, to) = self.range(level, group)?;
@@ -227,6 +241,9 @@ impl Reach {
         let key = group.key(level.mark());
         if let Some(&range) = self.lists.get(&key) {
             return Some(range);
+        }
+        if self.rooms.len() > 2 * MOST_ROOMS || self.lists.len() > 2 * MOST_LISTS {
+            return None;
         }
         let list = match level {
             Level::Free => self.free(group)?,

@@ -1,7 +1,9 @@
 //! What covering the parts still wanted costs at least, by a linear program over the patterns.
 
 use super::kinds::{Kind, Pattern};
+use crate::Pace;
 use crate::master::Master;
+use crate::sheets::simplex;
 
 /// The program, kept from one state of the search to the next.
 pub(super) struct Relax {
@@ -81,7 +83,13 @@ impl Relax {
     }
 
     /// A lower bound, scaled, on the cost of what is still to do.
-    pub(super) fn least(&mut self, patterns: &[Pattern], counts: &Counts, state: &State) -> u64 {
+    pub(super) fn least(
+        &mut self,
+        patterns: &[Pattern],
+        counts: &Counts,
+        state: &State,
+        pace: &mut Pace<'_>,
+    ) -> u64 {
         if self.columns > MOST_COLUMNS {
             *self = self.renewed(patterns.len());
         }
@@ -95,10 +103,13 @@ impl Relax {
         }
         let mut best = 0;
         for _ in 0..MOST_ROUNDS {
-            let solved = self.master.solve(MOST_PIVOTS);
+            let solved = simplex::solve(&mut self.master, self.columns, MOST_PIVOTS, pace);
             let most = self.master.objective() * float(self.scale);
             if solved && self.master.lack() < 1e-9 && most <= float(state.enough) {
                 // No prices prove more than that.
+                break;
+            }
+            if !pace.spend(patterns.len() as u64 * 2) {
                 break;
             }
             let prices = self.prices(state.wanted.len());

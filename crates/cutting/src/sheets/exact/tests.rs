@@ -289,6 +289,39 @@ fn check_against_brute_force(seed: u64) -> Option<u64> {
     }
 }
 
+/// What telling whether the groups of a plan truly fit takes is counted, too.
+#[test]
+fn the_strict_lists_are_counted_as_steps() {
+    let mut told = 0;
+    for seed in 1..=40 {
+        let reduced = problem(seed);
+        let mut search = Search::new(&reduced);
+        let mut pace = Pace::new(&Unwatched, None);
+        let proof = search.step(&mut pace, u64::MAX);
+        assert_eq!(search.strict.steps(), 0, "seed {seed}");
+        told += u32::from(matches!(proof, Proof::Optimal { .. }));
+    }
+    assert!(told > 10, "only {told} plans");
+}
+
+/// Each kind of stock that is limited is a row of the linear program: very many are left alone.
+#[test]
+fn very_many_remnants_are_left_to_others() {
+    let mut reduced = problem(1);
+    let limited = |width| Stock {
+        width,
+        height: 9,
+        cost: 1,
+        count: 1,
+        window_of: None,
+        remnant: true,
+    };
+    reduced.stock = (10..2_000).map(limited).collect();
+    let mut search = Search::new(&reduced);
+    let proof = search.step(&mut Pace::new(&Unwatched, None), u64::MAX);
+    assert_eq!(proof, Proof::Stuck { bound: 0 });
+}
+
 #[test]
 fn finds_what_trying_everything_finds() {
     let costs: BTreeSet<Option<u64>> = (1..=150).map(check_against_brute_force).collect();

@@ -10,7 +10,6 @@
     clippy::cast_sign_loss
 )]
 
-use super::certify::next_reachable;
 use super::columns::Columns;
 use super::rest::{Rest, cost_of};
 use crate::Pace;
@@ -100,7 +99,7 @@ impl Columns<'_> {
                 self.master.set_side(row, -(begun.stock[stock] as f64));
             }
         }
-        self.master.solve(2_000);
+        self.solve(2_000, pace);
         if begun.parts.iter().any(|&left| left > 0) {
             let rest = Rest {
                 parts: begun.parts.clone(),
@@ -111,15 +110,14 @@ impl Columns<'_> {
                 if !self.price_rest(&rest, pace) {
                     break;
                 }
-                self.master.solve(2_000);
+                self.solve(2_000, pace);
             }
         }
-        let rows = self.master.duals().len() as u64;
-        if !pace.spend(rows * rows + self.pool.len() as u64 * 4) || self.master.lack() > 1e-6 {
+        if pace.is_over() || self.master.lack() > 1e-6 {
             return None;
         }
         begun.hope = begun.spent as f64 + self.master.objective();
-        let least = next_reachable_quick(self, begun.hope);
+        let least = self.totals.from((begun.hope - 1e-6).ceil().max(0.0) as u64);
         if least >= limit {
             return None;
         }
@@ -169,13 +167,4 @@ impl Columns<'_> {
         }
         rest
     }
-}
-
-/// The least total cost not below the hope, costs taken one by one.
-fn next_reachable_quick(columns: &Columns<'_>, hope: f64) -> u64 {
-    let least = (hope - 1e-6).ceil().max(0.0) as u64;
-    if columns.reduced.stock.len() == 1 {
-        return next_reachable(columns.reduced, least);
-    }
-    least
 }

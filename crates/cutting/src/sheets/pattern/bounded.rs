@@ -14,6 +14,7 @@
 use super::fill::{Filled, fill};
 use super::oracle::{Best, Oracle};
 use super::shape::Shape;
+use super::value::upheld;
 use crate::Pace;
 
 /// What is known of the most worth within the counts.
@@ -112,6 +113,14 @@ pub(super) fn within_counts(
         }
         let gap = (bound - reached.min(bound)) as f64;
         shift(&mut penalties, &uses, asked, boldness * gap);
+    }
+    held_up(known)
+}
+
+/// What is known, if there is a bound that no layout found refutes.
+fn held_up(mut known: Known) -> Option<Known> {
+    if let Some(best) = &known.best {
+        known.bound = upheld(known.bound, best.worth);
     }
     (known.bound < u64::MAX).then_some(known)
 }

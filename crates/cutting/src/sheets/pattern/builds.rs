@@ -101,6 +101,16 @@ const FOUND: usize = 8;
 /// Parts of a build are counted in bytes.
 const MOST_OF_ONE: u64 = 250;
 
+/// Bytes for builds, and for one beside the counts of its parts, those of its sizes and of its
+/// place in the order included.
+const MEMORY: usize = 48 << 20;
+const ONE: usize = 240;
+
+/// How many builds of so many part types there is room for.
+pub(super) fn most_kept(parts: usize) -> usize {
+    MEMORY / (ONE + parts)
+}
+
 impl Site<'_> {
     /// Searches; `None` when the pace ends before the promises are reckoned, or when there are
     /// more of a part than a build can count.

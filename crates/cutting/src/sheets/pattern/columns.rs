@@ -10,12 +10,16 @@
     clippy::cast_sign_loss
 )]
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use super::super::{Block, Draft, Reduced};
-use super::certify::next_reachable;
+use super::super::bound::Totals;
+use super::super::{Block, Draft, Reduced, simplex};
+use super::certify::totals;
+use super::fill::{Filled, fill};
+use super::grown::grown;
 use super::oracle::{Oracle, Purpose};
 use super::pricing::{HARDEST, PROVING};
+use super::sequence::Sequence;
 use super::shape::{Shape, block_uses, lawful};
 use crate::Pace;
 use crate::chance::Chance;
@@ -53,13 +57,28 @@ pub(super) struct Sheet<'a> {
 }
 
 impl<'a> Sheet<'a> {
-    pub(super) fn plans(&self) -> &Oracle<'a> {
+    fn plans(&self) -> &Oracle<'a> {
         self.own.as_ref().unwrap_or(&self.relaxed)
     }
 
-    /// For plans, where many answers are wanted.
-    pub(super) fn quick(&self) -> &Oracle<'a> {
-        self.quick.as_ref().unwrap_or(self.plans())
+    /// Tables for plans; none under a least strip, where they know only poor ones.
+    pub(super) fn tables(&self) -> Option<&Oracle<'a>> {
+        (self.relaxed.reduced.least_strip == 0).then_some(self.plans())
+    }
+
+    /// A good layout within the counts, where many answers are wanted.
+    pub(super) fn filled(
+        &self,
+        worths: &[u64],
+        counts: &[u64],
+        pace: &mut Pace<'_>,
+    ) -> Option<Filled> {
+        if self.tables().is_none() {
+            return grown(&self.relaxed, worths, counts, pace);
+        }
+        let plans = self.quick.as_ref().unwrap_or(self.plans());
+        let best = plans.best(worths, counts, pace)?;
+        fill(plans, worths, counts, best.shape, pace)
     }
 }
 
@@ -74,6 +93,8 @@ enum Phase {
 /// A search by columns.
 pub(crate) struct Columns<'a> {
     pub(super) reduced: &'a Reduced,
+    /// What sheets can add up to.
+    pub(super) totals: Totals,
     pub(super) sheets: Vec<Sheet<'a>>,
     /// Per stock, which of the sheets.
     pub(super) sheet_of: Vec<usize>,
@@ -81,6 +102,8 @@ pub(crate) struct Columns<'a> {
     pub(super) limit_row: Vec<Option<usize>>,
     pub(super) master: Master,
     pub(super) pool: Vec<Layout>,
+    /// Blocks of all layouts in the pool.
+    blocks: usize,
     known: BTreeMap<(usize, Vec<(usize, u64)>), usize>,
     pub(super) chance: Chance,
     pub(super) bound: u64,
@@ -89,6 +112,10 @@ pub(crate) struct Columns<'a> {
     /// A plan as good as the best, to go on from.
     pub(super) walk: Option<(u64, Draft)>,
     phase: Phase,
+    /// Plans made sheet by sheet.
+    pub(super) sequence: Sequence,
+    /// Rounds of pricing so far.
+    rounds: u32,
     /// Prices that gave the best bound.
     pub(super) centre: Option<Vec<f64>>,
     /// How hard the next pricing tries: 0 quickly, up to [`HARDEST`].
@@ -103,8 +130,13 @@ const PRICING: u64 = 40_000_000;
 const HURRY: u64 = 600_000;
 /// Part types and limited sheets beyond which there is no linear program.
 const ROWS: usize = 500;
+/// Part types, and sizes of sheets, beyond which the other searches are left to it.
+const MOST_PARTS: usize = 20_000;
+const MOST_SIZES: usize = 500;
 /// Layouts kept.
 const POOL: usize = 12_000;
+/// Blocks of all layouts kept together: some 50 MB.
+const MOST_BLOCKS: usize = 1 << 20;
 /// Layouts above which half are dropped between plans.
 const CROWDED: usize = 2_000;
 /// Pricings without fruit that the pace may end before plans are made instead.
@@ -115,8 +147,13 @@ const PATIENCE: u32 = 4000;
 impl<'a> Columns<'a> {
     /// Prepares the search; `reduced` has a goal of cost or count and finite demands.
     pub(crate) fn new(reduced: &'a Reduced, seed: u64) -> Self {
-        let (sheets, sheet_of) = prepared(reduced);
         let parts = reduced.parts.len();
+        let many = parts > MOST_PARTS || sizes(reduced) > MOST_SIZES;
+        let (sheets, sheet_of) = if many {
+            (Vec::new(), Vec::new())
+        } else {
+            prepared(reduced)
+        };
         let all = reduced
             .parts
             .iter()
@@ -130,11 +167,13 @@ impl<'a> Columns<'a> {
         }
         let mut columns = Self {
             reduced,
+            totals: totals(reduced),
             sheets,
             sheet_of,
             limit_row,
             master: Master::new(&[], 1.0),
             pool: Vec::new(),
+            blocks: 0,
             known: BTreeMap::new(),
             chance: Chance::new(seed),
             bound: 0,
@@ -142,6 +181,8 @@ impl<'a> Columns<'a> {
             better: false,
             walk: None,
             phase: Phase::Start,
+            sequence: Sequence::default(),
+            rounds: 0,
             centre: None,
             effort: PROVING,
             cut_short: 0,
@@ -171,7 +212,7 @@ impl<'a> Columns<'a> {
 
     fn checked(mut self, parts: usize) -> Self {
         let endless = self.reduced.parts.iter().any(|part| part.count == u64::MAX);
-        if parts == 0 || self.reduced.stock.is_empty() || endless {
+        if parts == 0 || self.sheets.is_empty() || endless {
             self.phase = Phase::Dive(PATIENCE);
         }
         self
@@ -225,12 +266,17 @@ impl<'a> Columns<'a> {
                 self.area_bound(pace);
                 self.effort = self.least_effort();
             }
+            Phase::Generate | Phase::Dive(_) if self.is_sequence_due(finish.is_some()) => {
+                self.follow_sequence(pace);
+            }
             Phase::Generate => {
+                self.rounds = self.rounds.saturating_add(1);
                 if self.generate(pace) {
                     self.phase = Phase::Dive(0);
                 }
             }
             Phase::Dive(idle) => {
+                self.rounds = self.rounds.saturating_add(1);
                 if idle < PATIENCE && !self.is_proven() {
                     self.plan_anew(idle, pace, finish);
                 }
@@ -250,6 +296,16 @@ impl<'a> Columns<'a> {
         }
     }
 
+    /// Whether a plan is to be made sheet by sheet: not where only the bound is wanted.
+    fn is_sequence_due(&self, for_plans: bool) -> bool {
+        for_plans && self.sequence.is_due(self.rounds)
+    }
+
+    /// True while layouts are still being priced in, which moves neither plan nor bound for long.
+    pub(crate) fn is_generating(&self) -> bool {
+        matches!(self.phase, Phase::Start | Phase::Generate)
+    }
+
     /// One plan, in one way or another.
     fn plan_anew(&mut self, idle: u32, pace: &mut Pace<'_>, finish: Option<&mut Finish<'_>>) {
         match idle % 12 {
@@ -260,20 +316,27 @@ impl<'a> Columns<'a> {
             _ => self.repack(pace),
         }
         if self.has_program() {
-            self.reset_sides();
-            if self.pool.len() > CROWDED {
-                self.thin_out();
+            self.reset_sides(pace);
+            if self.pool.len() > CROWDED || self.blocks > MOST_BLOCKS / 2 {
+                self.thin_out(pace);
             }
         }
     }
 
     /// Keeps the layouts that cost least beyond what they are worth.
-    fn thin_out(&mut self) {
+    fn thin_out(&mut self, pace: &mut Pace<'_>) {
         let mut ranked: Vec<(f64, usize)> = (0..self.pool.len())
             .map(|column| (self.master.reduced_cost(column), column))
             .collect();
         ranked.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-        ranked.truncate(CROWDED / 2);
+        let mut blocks = 0;
+        let mut room = |&(_, column): &(f64, usize)| {
+            blocks += self.pool[column].block.count();
+            blocks <= MOST_BLOCKS / 4
+        };
+        let best = ranked.iter().take(CROWDED / 2);
+        let few = best.take_while(|one| room(one)).count();
+        ranked.truncate(few);
         let mut kept: Vec<usize> = ranked.into_iter().map(|(_, column)| column).collect();
         kept.sort_unstable();
         let mut pool: Vec<Option<Layout>> = std::mem::take(&mut self.pool)
@@ -281,13 +344,19 @@ impl<'a> Columns<'a> {
             .map(Some)
             .collect();
         self.known.clear();
+        self.blocks = 0;
         self.master = self.fresh_master();
         for column in kept {
             if let Some(layout) = pool[column].take() {
                 self.add(layout);
             }
         }
-        self.master.solve(50_000);
+        self.solve(50_000, pace);
+    }
+
+    /// Solves the program from its last basis on; false when pace or pivots are not enough.
+    pub(super) fn solve(&mut self, most: usize, pace: &mut Pace<'_>) -> bool {
+        simplex::solve(&mut self.master, self.pool.len(), most, pace)
     }
 
     /// Whether there is a linear program at all.
@@ -312,7 +381,8 @@ impl<'a> Columns<'a> {
 
     /// Adds a layout; false when it is known already or there is no room for it.
     pub(super) fn add(&mut self, layout: Layout) -> bool {
-        if layout.uses.is_empty() || self.pool.len() >= POOL || !self.has_program() {
+        let full = self.pool.len() >= POOL || self.blocks >= MOST_BLOCKS;
+        if layout.uses.is_empty() || full || !self.has_program() {
             return false;
         }
         let key = (layout.stock, layout.uses.clone());
@@ -332,6 +402,7 @@ impl<'a> Columns<'a> {
             .add(self.reduced.stock[layout.stock].cost as f64, entries);
         debug_assert_eq!(number, self.pool.len());
         self.known.insert(key, number);
+        self.blocks += layout.block.count();
         self.pool.push(layout);
         true
     }
@@ -371,7 +442,7 @@ impl<'a> Columns<'a> {
 
     /// One round of pricing; true when nothing more is to be gained.
     fn generate(&mut self, pace: &mut Pace<'_>) -> bool {
-        self.master.solve(20_000);
+        self.solve(20_000, pace);
         let duals = self.master.duals()[..self.reduced.parts.len()].to_vec();
         let smooth: Vec<f64> = match &self.centre {
             Some(centre) if self.effort == PROVING => duals
@@ -409,8 +480,17 @@ impl<'a> Columns<'a> {
     /// The bound that the program promises once all layouts are priced in.
     pub(super) fn goal(&self) -> u64 {
         let objective = self.master.objective();
-        next_reachable(self.reduced, (objective - 1e-6).ceil().max(0.0) as u64)
+        self.totals.from((objective - 1e-6).ceil().max(0.0) as u64)
     }
+}
+
+/// How many different sizes of sheets there are.
+fn sizes(reduced: &Reduced) -> usize {
+    let sizes = reduced
+        .stock
+        .iter()
+        .map(|stock| (stock.width, stock.height));
+    sizes.collect::<BTreeSet<_>>().len()
 }
 
 /// Oracles per size of sheet, and per stock which of them.
@@ -421,10 +501,11 @@ fn prepared(reduced: &Reduced) -> (Vec<Sheet<'_>>, Vec<usize>) {
         let same = |sheet: &Sheet<'_>| sheet.relaxed.size() == (stock.width, stock.height);
         let at = sheets.iter().position(same).unwrap_or_else(|| {
             let relaxed = Oracle::within(reduced, number, Purpose::Bound, PRICING);
-            let own = (!relaxed.is_exact())
+            let strips = reduced.least_strip > 0;
+            let own = (!relaxed.is_exact() && !strips)
                 .then(|| Oracle::within(reduced, number, Purpose::Plan, PRICING / 4));
             let plans = own.as_ref().unwrap_or(&relaxed);
-            let quick = (plans.effort() > HURRY).then(|| Oracle::quick(reduced, number));
+            let quick = (strips || plans.effort() > HURRY).then(|| Oracle::quick(reduced, number));
             sheets.push(Sheet {
                 relaxed,
                 own,

@@ -9,9 +9,8 @@
 
 use super::super::{Draft, Stock};
 use super::beam::Beam;
-use super::bounded::held;
 use super::columns::{Columns, Finish, Layout};
-use super::fill::{Filled, fill};
+use super::grown::renumber;
 use super::rest::{Rest, cost_of};
 use super::shape::block_uses;
 use crate::Pace;
@@ -22,24 +21,15 @@ const REPRICED: usize = 3;
 impl Columns<'_> {
     /// A plan without the program, sheet by sheet for the most area.
     pub(super) fn first_plan(&mut self, pace: &mut Pace<'_>) {
-        let prices = self.by_area(1.0);
+        let mut prices = self.by_area(0.0);
         let mut rest = Rest::whole(self.reduced);
-        if self.construct(&mut rest, prices, pace) {
+        if self.construct(&mut rest, &mut prices, pace) {
             self.adopt(rest);
         }
     }
 
-    fn by_area(&self, power: f64) -> Vec<f64> {
-        let area = |part: &super::super::Part| f64::from(part.width) * f64::from(part.height);
-        self.reduced
-            .parts
-            .iter()
-            .map(|part| area(part).powf(power))
-            .collect()
-    }
-
     /// A plan made here, whose layouts join the pool.
-    fn adopt(&mut self, rest: Rest) {
+    pub(super) fn adopt(&mut self, rest: Rest) {
         let draft = rest.draft();
         for sheet in &draft.sheets {
             self.add(Layout {
@@ -75,12 +65,12 @@ impl Columns<'_> {
             };
             self.beam(&rest, beam, pace)
         } else {
-            let prices = self.by_area(1.0);
-            let prices = prices
-                .into_iter()
-                .map(|price| price * (1.0 + 0.2 * self.chance.unit()));
-            let prices = prices.collect();
-            let whole = self.construct(&mut rest, prices, pace);
+            let favour = self.some_favour();
+            let mut prices = self.by_area(favour);
+            for price in &mut prices {
+                *price *= 1.0 + 0.2 * self.chance.unit();
+            }
+            let whole = self.construct(&mut rest, &mut prices, pace);
             whole.then_some(rest)
         };
         self.walk = Some((cost, draft));
@@ -141,9 +131,9 @@ impl Columns<'_> {
     /// Duals of the program, none of them nothing.
     fn dual_prices(&self) -> Vec<f64> {
         if !self.has_program() {
-            return self.by_area(1.0);
+            return self.by_area(0.0);
         }
-        let areas = self.by_area(1.0);
+        let areas = self.by_area(0.0);
         let duals = self.master.duals().iter().zip(areas);
         duals.map(|(dual, area)| dual.max(area * 1e-6)).collect()
     }
@@ -163,25 +153,25 @@ impl Columns<'_> {
         };
         if self.has_program() {
             self.descend(&mut rest, stray, pace);
-            self.reset_sides();
+            self.reset_sides(pace);
         }
         if pace.is_over() && self.best.is_some() {
             return;
         }
         let limit = self.best.as_ref().map_or(u64::MAX, |(cost, _)| *cost);
         let mut handed = finish.and_then(|finish| self.hand_over(&rest, finish, pace));
-        let spread = 1.0 + 0.1 * self.chance.unit();
+        let favour = self.some_favour();
         let mut prices = if number.is_multiple_of(2) {
             self.dual_prices()
         } else {
-            self.by_area(spread)
+            self.by_area(favour)
         };
         if number > 0 {
             for price in &mut prices {
                 *price *= 1.0 + 0.1 * self.chance.unit();
             }
         }
-        if self.construct(&mut rest, prices, pace) {
+        if self.construct(&mut rest, &mut prices, pace) {
             if let Some(other) = handed.take()
                 && self.reduced.cost(&other) < cost_of(self.reduced, &rest.sheets).min(limit)
             {
@@ -203,15 +193,13 @@ impl Columns<'_> {
         let mut spent = 0.0;
         while !rest.is_done() {
             self.set_sides(rest);
-            self.master.solve(5_000);
+            self.solve(5_000, pace);
             for _ in 0..REPRICED {
                 if !self.price_rest(rest, pace) {
                     break;
                 }
-                self.master.solve(5_000);
+                self.solve(5_000, pace);
             }
-            let rows = self.master.duals().len() as u64;
-            pace.spend(rows * rows + self.pool.len() as u64 * 4);
             if pace.is_over() || self.master.lack() > 1e-6 {
                 return;
             }
@@ -272,10 +260,10 @@ impl Columns<'_> {
         }
     }
 
-    pub(super) fn reset_sides(&mut self) {
+    pub(super) fn reset_sides(&mut self, pace: &mut Pace<'_>) {
         let whole = Rest::whole(self.reduced);
         self.set_sides(&whole);
-        self.master.solve(20_000);
+        self.solve(20_000, pace);
     }
 
     /// Adds layouts within what is left that pay; false when there are none.
@@ -297,101 +285,6 @@ impl Columns<'_> {
             }
         }
         added
-    }
-
-    /// A good layout of every sheet that is left, within what is left.
-    fn fillings(&self, worths: &[u64], rest: &Rest, pace: &mut Pace<'_>) -> Vec<Option<Filled>> {
-        let mut fillings = Vec::new();
-        for (number, sheet) in self.sheets.iter().enumerate() {
-            let left = |(stock, &of): (usize, &usize)| of == number && rest.stock[stock] > 0;
-            if !self.sheet_of.iter().enumerate().any(left) {
-                fillings.push(None);
-                continue;
-            }
-            let plans = sheet.quick();
-            let counts = held(plans, rest.parts.iter().copied());
-            let best = plans.best(worths, &counts, pace);
-            fillings.push(best.and_then(|best| fill(plans, worths, &counts, best.shape, pace)));
-        }
-        fillings
-    }
-
-    /// Fills sheet after sheet for the most worth per cost; after each, parts in sheets that are
-    /// worth little become dearer. False when the pace ends or the stock does not reach.
-    pub(super) fn construct(
-        &mut self,
-        rest: &mut Rest,
-        mut prices: Vec<f64>,
-        pace: &mut Pace<'_>,
-    ) -> bool {
-        while !rest.is_done() {
-            let whole = self.rounded(&prices);
-            let worths: Vec<u64> = whole.each.iter().map(|&price| price.max(1)).collect();
-            let fillings = self.fillings(&worths, rest, pace);
-            let mut best: Option<(f64, usize)> = None;
-            for (stock, &sheet) in self.sheet_of.iter().enumerate() {
-                if rest.stock[stock] == 0 {
-                    continue;
-                }
-                if let Some(filled) = &fillings[sheet]
-                    && filled.worth > 0
-                {
-                    let cost = self.reduced.stock[stock].cost as f64;
-                    let rate = filled.worth as f64 / (cost + 1e-9);
-                    if best.is_none_or(|(most, _)| rate > most) {
-                        best = Some((rate, stock));
-                    }
-                }
-            }
-            let Some((_, stock)) = best else {
-                if self.cut_alone(rest) {
-                    continue;
-                }
-                return false;
-            };
-            let Some(filled) = &fillings[self.sheet_of[stock]] else {
-                return false;
-            };
-            let layout = Layout {
-                stock,
-                uses: filled.uses.clone(),
-                block: filled.block.clone(),
-            };
-            self.correct(&mut prices, &layout, rest);
-            if rest.cut(&layout, u64::MAX) == 0 || pace.is_over() {
-                return rest.is_done();
-            }
-        }
-        true
-    }
-
-    /// Cuts the first part that is left on the cheapest sheet that takes it alone.
-    fn cut_alone(&self, rest: &mut Rest) -> bool {
-        let Some(part) = rest.parts.iter().position(|&left| left > 0) else {
-            return false;
-        };
-        let held = (0..self.sheet_of.len()).filter(|&stock| rest.stock[stock] > 0);
-        let layouts = held.filter_map(|stock| self.alone(part, stock));
-        let cheapest = layouts.min_by_key(|layout| self.reduced.stock[layout.stock].cost);
-        cheapest.is_some_and(|layout| rest.cut(&layout, 1) > 0)
-    }
-
-    fn correct(&self, prices: &mut [f64], layout: &Layout, rest: &Rest) {
-        let sheet = &self.reduced.stock[layout.stock];
-        let area = |width: u32, height: u32| f64::from(width) * f64::from(height);
-        let used: f64 = layout
-            .uses
-            .iter()
-            .map(|&(part, times)| {
-                let part = &self.reduced.parts[part];
-                area(part.width, part.height) * times as f64
-            })
-            .sum();
-        let poverty = area(sheet.width, sheet.height) / used.max(1.0);
-        for &(part, times) in &layout.uses {
-            let share = times as f64 / (rest.parts[part] as f64 + times as f64);
-            prices[part] *= 1.0 + share * (poverty - 1.0).min(0.5) * 0.5;
-        }
     }
 
     /// Lets someone else plan what is left; answers the whole plan.
@@ -437,18 +330,5 @@ impl Columns<'_> {
             sheets.push(sheet);
         }
         Some(Draft { sheets })
-    }
-}
-
-fn renumber(block: &mut super::super::Block, part_of: &[usize]) {
-    use super::super::Kind;
-    match &mut block.kind {
-        Kind::Part { part, .. } => *part = part_of[*part],
-        Kind::Free => {}
-        Kind::Split { blocks, .. } => {
-            for inner in blocks {
-                renumber(inner, part_of);
-            }
-        }
     }
 }

@@ -19,6 +19,16 @@ pub(super) enum Purpose {
     Plan,
 }
 
+impl Purpose {
+    /// A size in units of the grid: down for bounds, down to nothing; up for plans.
+    pub(super) fn counted(self, size: u32, grid: u32) -> u32 {
+        match self {
+            Self::Bound => size / grid,
+            Self::Plan => size.div_ceil(grid),
+        }
+    }
+}
+
 /// Cells of the largest table: 32 MiB of narrow cells.
 const CELLS: usize = 8 << 20;
 
@@ -55,7 +65,7 @@ impl<'a> Oracle<'a> {
             Purpose::Bound => 0,
             Purpose::Plan => reduced.least_strip,
         };
-        let stages = match purpose {
+        let mut stages = match purpose {
             Purpose::Bound => (limited <= 3).then_some(limited),
             Purpose::Plan => (limited != u32::MAX || least > 0).then_some(limited.min(3)),
         };
@@ -66,6 +76,10 @@ impl<'a> Oracle<'a> {
             let (ys, gy) = axis_points(reduced, stock, Axis::Y, purpose, most);
             if xs.len() * ys.len() <= CELLS {
                 let grid = (gx, gy);
+                if stages == Some(3) && !rows_can_be_kept(reduced, xs.len().max(ys.len())) {
+                    // Any number of stages bounds three of them; two are three.
+                    stages = (purpose == Purpose::Plan).then_some(2);
+                }
                 debug_assert!(sheet.width >= gx || sheet.height >= gy);
                 return Self {
                     reduced,
@@ -162,12 +176,18 @@ impl<'a> Oracle<'a> {
         let true_room = room;
         let room = (room.0 / self.grid.0, room.1 / self.grid.1);
         let parts = self.lying(worths, counts);
+        let crumbs = self.crumbs(worths, counts);
+        let with_crumbs = |best: Best| Best {
+            worth: best.worth.saturating_add(crumbs),
+            ..best
+        };
         let Some(stages) = self.stages else {
-            return if narrow_enough(&parts, room) {
+            let best = if narrow_enough(&parts, room) {
                 in_table::<u32>(self, room, &parts, pace)
             } else {
                 in_table::<u64>(self, room, &parts, pace)
             };
+            return best.map(with_crumbs);
         };
         let first = self.reduced.stages.first.or(axis);
         let mut best: Option<Best> = None;
@@ -180,7 +200,7 @@ impl<'a> Oracle<'a> {
                 best = Some(found);
             }
         }
-        best
+        best.map(with_crumbs)
     }
 
     /// The best layout of the whole sheet.
@@ -213,6 +233,7 @@ impl<'a> Oracle<'a> {
             width: room.0 / grid.0,
             height: room.1 / grid.1,
             grid,
+            purpose: self.purpose,
             true_height: room.1,
             stages,
             trim: self.reduced.stages.final_trim || self.reduced.stages.most > stages,
@@ -228,43 +249,50 @@ impl<'a> Oracle<'a> {
         })
     }
 
-    /// Parts as they may lie on this sheet, sizes counted in the grid.
+    /// Parts as they may lie on this sheet, sizes counted in the grid; without [`Self::crumbs`].
     pub(super) fn lying(&self, worths: &[u64], counts: &[u64]) -> Vec<Lying> {
-        let (width, height) = self.size();
         let mut all = Vec::new();
-        for (number, part) in self.reduced.parts.iter().enumerate() {
-            if worths[number] == 0 || counts[number] == 0 {
+        for number in 0..self.reduced.parts.len() {
+            if worths[number] == 0 || counts[number] == 0 || self.is_crumb(number) {
                 continue;
             }
-            for turned in [false, true] {
-                let (w, h) = if turned {
-                    (part.height, part.width)
-                } else {
-                    (part.width, part.height)
-                };
-                if turned && !part.turn || w > width || h > height {
-                    continue;
-                }
-                all.push(Lying {
-                    part: number,
-                    turned,
-                    width: rounded(w, self.grid.0, self.purpose),
-                    height: rounded(h, self.grid.1, self.purpose),
-                    true_size: (w, h),
-                    worth: worths[number],
-                    count: counts[number],
-                });
-            }
+            let own = |(turned, (w, h))| Lying {
+                part: number,
+                turned,
+                width: self.purpose.counted(w, self.grid.0),
+                height: self.purpose.counted(h, self.grid.1),
+                true_size: (w, h),
+                worth: worths[number],
+                count: counts[number],
+            };
+            all.extend(self.ways(number).map(own));
         }
         all
     }
-}
 
-/// In units of the grid: down for bounds, up for plans, never nothing.
-fn rounded(size: u32, grid: u32, purpose: Purpose) -> u32 {
-    match purpose {
-        Purpose::Bound => (size / grid).max(1),
-        Purpose::Plan => size.div_ceil(grid),
+    /// How a part may lie on this sheet: turned or not, width and height.
+    fn ways(&self, part: usize) -> impl Iterator<Item = (bool, (u32, u32))> {
+        let (width, height) = self.size();
+        let part = &self.reduced.parts[part];
+        let turned = part.turn.then_some((true, (part.height, part.width)));
+        let ways = [Some((false, (part.width, part.height))), turned];
+        let fits = move |&(_, (w, h)): &(bool, (u32, u32))| w <= width && h <= height;
+        ways.into_iter().flatten().filter(fits)
+    }
+
+    /// Whether a part is nothing in the grid of a bound: then it takes no room there.
+    fn is_crumb(&self, part: usize) -> bool {
+        let counted = |size, grid| self.purpose.counted(size, grid);
+        self.ways(part)
+            .any(|(_, (w, h))| counted(w, self.grid.0) == 0 || counted(h, self.grid.1) == 0)
+    }
+
+    /// What all parts are worth that take no room in the grid: no layout holds more of them.
+    fn crumbs(&self, worths: &[u64], counts: &[u64]) -> u64 {
+        let each = |part: usize| worths[part].saturating_mul(counts[part]);
+        (0..self.reduced.parts.len())
+            .filter(|&part| self.is_crumb(part))
+            .fold(0, |sum, part| sum.saturating_add(each(part)))
     }
 }
 
@@ -299,7 +327,7 @@ fn axis_points(
     loop {
         let scaled: Vec<(u32, u64)> = sizes
             .iter()
-            .map(|&(size, count)| (rounded(size, grid, purpose), count))
+            .map(|&(size, count)| (purpose.counted(size, grid), count))
             .collect();
         let least = u32::try_from(most).unwrap_or(u32::MAX);
         if let Some(points) = points::fewest(&scaled, room / grid, most) {
@@ -313,6 +341,13 @@ fn axis_points(
             grid + grid.div_ceil(4)
         };
     }
+}
+
+/// Whether there is room for rows of every height, each with what it is worth at every point.
+fn rows_can_be_kept(reduced: &Reduced, points: usize) -> bool {
+    // A part has two sides, and with a least strip each makes two heights.
+    let heights = reduced.parts.len().saturating_mul(4);
+    heights.saturating_mul(points) <= CELLS
 }
 
 /// Whether every block's worth fits narrow cells.
@@ -340,3 +375,6 @@ fn in_table<V: super::table::Worth>(
         shape,
     })
 }
+
+#[cfg(test)]
+mod tests;

@@ -8,10 +8,10 @@
 )]
 
 use super::bounded::{Asked, held, within_counts};
-use super::builds::Site;
-use super::certify::{Prices, least_cost, next_below, next_reachable};
+use super::builds::{self, Site};
+use super::certify::{Prices, least_cost};
 use super::columns::{Columns, Layout, Sheet};
-use super::fill::{Filled, fill};
+use super::fill::Filled;
 use super::shape::{block_uses, lawful};
 use crate::Pace;
 
@@ -61,7 +61,9 @@ impl Columns<'_> {
         }
         if most.len() == self.sheets.len() {
             let of_stock: Vec<u64> = self.sheet_of.iter().map(|&sheet| most[sheet]).collect();
-            let proven = next_reachable(self.reduced, least_cost(self.reduced, &whole, &of_stock));
+            let proven = self
+                .totals
+                .from(least_cost(self.reduced, &whole, &of_stock));
             if proven > self.bound || self.centre.is_none() {
                 self.bound = self.bound.max(proven);
                 self.centre = Some(prices.to_vec());
@@ -90,7 +92,7 @@ impl Columns<'_> {
             .map(|stock| self.rent(stock));
         let mut least = costs.fold(f64::INFINITY, f64::min) * per_cost;
         let objective = self.master.objective();
-        let below = next_below(self.reduced, self.goal()) as f64;
+        let below = self.totals.below(self.goal()).unwrap_or(0) as f64;
         if for_goal && below > 0.0 && objective > below {
             least *= 1.0 + (objective / below - 1.0) * 0.999;
         }
@@ -144,9 +146,10 @@ impl Columns<'_> {
             .max(1) as f64;
         let fits = f64::from(u32::MAX / 4) / (largest * densest).max(1e-30);
         let needed = f64::from(1_u32 << 22) / dearest;
-        let scale = fits.max(needed).log2().floor().clamp(-60.0, 60.0) as i32;
-        let factor = 2.0_f64.powi(scale);
+        let scale = power_below(fits.max(needed)).clamp(-60, 60);
         let power = |exponent: i32| 1_u128 << exponent.max(0);
+        // A power of two: no bit of a price is lost.
+        let factor = power(scale) as f64 / power(-scale) as f64;
         Prices {
             each: prices
                 .iter()
@@ -170,8 +173,7 @@ impl Columns<'_> {
         let demands = self.reduced.parts.iter().map(|part| part.count);
         let counts = held(&sheet.relaxed, demands);
         if effort < PROVING {
-            let best = sheet.quick().best(worths, &counts, pace)?;
-            let filled = fill(sheet.quick(), worths, &counts, best.shape, pace);
+            let filled = sheet.filled(worths, &counts, pace);
             return Some((None, filled.into_iter().collect()));
         }
         let asked = Asked {
@@ -180,7 +182,10 @@ impl Columns<'_> {
             enough,
             rounds: ROUNDS[effort],
         };
-        let mut known = within_counts(&sheet.relaxed, Some(sheet.plans()), &asked, pace)?;
+        let mut known = within_counts(&sheet.relaxed, sheet.tables(), &asked, pace)?;
+        if sheet.tables().is_none() {
+            known.best = sheet.filled(worths, &counts, pace);
+        }
         let reached = known.best.as_ref().map_or(0, |best| best.worth);
         if BUILDS[effort] > 0
             && known.bound > enough
@@ -194,7 +199,7 @@ impl Columns<'_> {
                 penalties: &known.penalties,
                 counts: &counts,
                 floor: enough.max(reached),
-                most: BUILDS[effort],
+                most: BUILDS[effort].min(builds::most_kept(counts.len())),
             };
             if let Some(outcome) = site.search(pace) {
                 known.bound = known.bound.min(outcome.bound);
@@ -217,3 +222,15 @@ impl Columns<'_> {
         sheet.relaxed.is_fine() && sheet.relaxed.xs.len() * sheet.relaxed.ys.len() <= 40_000
     }
 }
+
+/// The largest power of two not above a number, read from the number itself: logarithms differ
+/// in their last bit from one machine to the next.
+fn power_below(number: f64) -> i32 {
+    // geometry: of the 64 bits of a double the exponent takes 11, biased by 1023, above the 52 of
+    // the fraction.
+    let exponent = number.to_bits() >> 52 & 0x7ff;
+    exponent as i32 - 1023
+}
+
+#[cfg(test)]
+mod tests;

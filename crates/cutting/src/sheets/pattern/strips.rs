@@ -5,6 +5,7 @@
 //! each part keeps to its count; between rows counts are not regarded.
 
 use super::super::Axis;
+use super::oracle::Purpose;
 use super::points::floor;
 use super::shape::{Lying, Shape, tally};
 use crate::Pace;
@@ -18,6 +19,7 @@ pub(super) struct Strips<'a> {
     pub(super) height: u32,
     /// Sizes are counted in so many true units.
     pub(super) grid: (u32, u32),
+    pub(super) purpose: Purpose,
     pub(super) true_height: u32,
     pub(super) stages: u32,
     /// Waste may be trimmed off a single part beyond the last stage.
@@ -116,7 +118,7 @@ impl Strips<'_> {
         let columns = undominated(columns);
         let items: Vec<Item> = columns
             .iter()
-            .map(|&(size, worth)| Item::endless(size.div_ceil(self.grid.0), worth))
+            .map(|&(size, worth)| Item::endless(self.purpose.counted(size, self.grid.0), worth))
             .collect();
         let (worth, taken) = filled(self.xs, self.usable_across(self.width), &items, pace)?;
         let mut shapes = Vec::new();
@@ -192,7 +194,7 @@ impl Strips<'_> {
             .into_iter()
             .map(|(height, worth)| Item {
                 label: height,
-                ..Item::endless(height.div_ceil(self.grid.1), worth)
+                ..Item::endless(self.purpose.counted(height, self.grid.1), worth)
             })
             .collect()
     }
@@ -303,9 +305,8 @@ impl Rows<'_> {
 fn pack(points: &[u32], items: &[Item], best: &mut [u64], pace: &mut Pace<'_>) -> Option<()> {
     for item in items {
         for (times, repeated) in portions(points, item) {
-            let size = item.size * times;
-            let worth = item.worth * u64::from(times);
-            add(points, size, worth, repeated, best);
+            let portion = (item.size * times, item.worth * u64::from(times));
+            add(points, portion, repeated, best, |_| {});
             if !pace.spend(points.len() as u64) {
                 return None;
             }
@@ -335,7 +336,23 @@ fn portions(points: &[u32], item: &Item) -> Vec<(u32, bool)> {
     portions
 }
 
-fn add(points: &[u32], size: u32, worth: u64, repeated: bool, best: &mut [u64]) {
+/// Improves what each room is worth by one item, or by any number of it; calls for every room that
+/// is then worth more.
+fn add(
+    points: &[u32],
+    item: (u32, u64),
+    repeated: bool,
+    best: &mut [u64],
+    mut improved: impl FnMut(usize),
+) {
+    let (size, worth) = item;
+    let mut take = |best: &mut [u64], at: usize, rest: usize| {
+        let with = worth + best[rest];
+        if with > best[at] {
+            best[at] = with;
+            improved(at);
+        }
+    };
     if repeated {
         let mut rest = 0;
         for at in 1..points.len() {
@@ -343,7 +360,7 @@ fn add(points: &[u32], size: u32, worth: u64, repeated: bool, best: &mut [u64]) 
                 while points[rest + 1] <= points[at] - size {
                     rest += 1;
                 }
-                best[at] = best[at].max(worth + best[rest]);
+                take(best, at, rest);
             }
         }
         return;
@@ -356,7 +373,21 @@ fn add(points: &[u32], size: u32, worth: u64, repeated: bool, best: &mut [u64]) 
         while points[rest] > points[at] - size {
             rest -= 1;
         }
-        best[at] = best[at].max(worth + best[rest]);
+        take(best, at, rest);
+    }
+}
+
+/// Where one portion of an item has made rooms worth more: a bit for every point.
+struct Improved {
+    item: usize,
+    times: u32,
+    repeated: bool,
+    bits: Vec<u64>,
+}
+
+impl Improved {
+    fn at(&self, point: usize) -> bool {
+        self.bits[point / 64] >> (point % 64) & 1 == 1
     }
 }
 
@@ -370,43 +401,46 @@ fn filled(
     let end = floor(points, room) + 1;
     let points = &points[..end];
     let mut best = vec![0; end];
-    let mut stages: Vec<(usize, u32, bool, Vec<u64>)> = Vec::new();
+    let mut portions_used: Vec<Improved> = Vec::new();
     for (number, item) in items.iter().enumerate() {
         if item.worth == 0 || item.size > room {
             continue;
         }
         for (times, repeated) in portions(points, item) {
-            let before = best.clone();
-            add(
-                points,
-                item.size * times,
-                item.worth * u64::from(times),
-                repeated,
-                &mut best,
-            );
+            let mut bits = vec![0_u64; end.div_ceil(64)];
+            let portion = (item.size * times, item.worth * u64::from(times));
+            let note = |at: usize| bits[at / 64] |= 1 << (at % 64);
+            add(points, portion, repeated, &mut best, note);
             if !pace.spend(end as u64) {
                 return None;
             }
-            if before != best {
-                stages.push((number, times, repeated, before));
+            if bits.iter().any(|&bits| bits != 0) {
+                portions_used.push(Improved {
+                    item: number,
+                    times,
+                    repeated,
+                    bits,
+                });
             }
         }
     }
+    Some((best[end - 1], taken_back(points, items, &portions_used)))
+}
+
+/// What fills the whole room for the most, walked back from the last portion to the first.
+fn taken_back(points: &[u32], items: &[Item], portions: &[Improved]) -> Vec<usize> {
     let mut taken = Vec::new();
-    let mut at = end - 1;
-    let most = best[at];
-    let mut worth = most;
-    for (number, times, repeated, before) in stages.iter().rev() {
-        while before[at] < worth {
-            let step = items[*number].size * times;
-            taken.extend(std::iter::repeat_n(*number, *times as usize));
-            worth -= items[*number].worth * u64::from(*times);
+    let mut at = points.len() - 1;
+    for portion in portions.iter().rev() {
+        while portion.at(at) {
+            let step = items[portion.item].size * portion.times;
+            taken.extend(std::iter::repeat_n(portion.item, portion.times as usize));
             at = floor(points, points[at] - step);
-            if !repeated {
+            if !portion.repeated {
                 break;
             }
         }
     }
     taken.sort_unstable();
-    Some((most, taken))
+    taken
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use proptest::prelude::*;
 
 use super::super::{Axis, Block, Draft, Kind, Part, Reduced, Stages, Stock};
-use super::certify::{Prices, least_cost, next_reachable};
+use super::certify::{Prices, least_cost, totals};
 use super::points;
 use super::shape::lawful;
 use super::{Columns, coarser, most_value};
@@ -243,7 +243,8 @@ fn equal_parts_turned_fill_a_sheet_better() {
 fn sums_of_costs_are_reached_within_counts() {
     let stock = vec![sheet(9, 9, 70, u64::MAX), sheet(9, 9, 30, 1)];
     let reduced = problem(Goal::Cost, ANY, stock, vec![part(9, 9, 1, 0, false)]);
-    let next = |bound| next_reachable(&reduced, bound);
+    let totals = totals(&reduced);
+    let next = |bound| totals.from(bound);
     assert_eq!(
         [next(0), next(1), next(31), next(71), next(101)],
         [0, 30, 70, 100, 140]
@@ -270,6 +271,36 @@ fn prices_prove_no_more_than_they_can() {
     let stock = vec![sheet(4, 4, 10, u64::MAX), sheet(4, 4, 4, 2)];
     let reduced = problem(Goal::Cost, ANY, stock, vec![part(2, 2, 12, 0, false)]);
     assert_eq!(least_cost(&reduced, &prices(2), &[8, 8]), 24 - 2 * 4);
+}
+
+/// Sums beyond 128 bits prove nothing, rather than something wrong.
+#[test]
+fn prices_beyond_reckoning_prove_nothing() {
+    let stock = vec![sheet(4, 4, 1 << 40, u64::MAX)];
+    let least = |count, num, den| {
+        let parts = vec![part(2, 2, count, 0, false)];
+        let reduced = problem(Goal::Cost, ANY, stock.clone(), parts);
+        let each = vec![1 << 40];
+        least_cost(&reduced, &Prices { each, num, den }, &[4 << 40])
+    };
+    assert_eq!(least(8, 1, 1), 2 << 40);
+    // Within a step of what can be told, and beyond it.
+    assert_eq!(least(4 << 23, 1, 1), 1 << 63);
+    assert_eq!(least(4 << 24, 1, 1), 0);
+    // A unit of cost that is worth nearly nothing, and one that is worth nearly everything.
+    assert_eq!(
+        (least(8, u128::MAX / 2, 1), least(8, 1, u128::MAX / 2)),
+        (0, 0)
+    );
+}
+
+/// A list that a linear program over layouts is no help for is left to the other searches.
+#[test]
+fn very_many_sizes_are_left_alone() {
+    let stock = (0..600).map(|more| sheet(100 + more, 90, 1, 1)).collect();
+    let reduced = problem(Goal::Fewest, ANY, stock, vec![part(5, 5, 9, 0, false)]);
+    let progress = Columns::new(&reduced, 1).step(&mut pace(), None);
+    assert_eq!((progress.bound, progress.done), (0, true));
 }
 
 /// 4 parts a sheet: 41 parts need 11 sheets, and the bound says so.

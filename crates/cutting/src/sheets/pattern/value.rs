@@ -2,13 +2,13 @@
 
 use super::super::{Draft, DraftSheet, Reduced};
 use super::bounded::{Asked, Known, held, within_counts};
-use super::builds::Site;
+use super::builds::{self, Site};
 use super::oracle::{Oracle, Purpose};
 use crate::Pace;
 
 /// Rounds of penalties before the exact search.
 const ROUNDS: usize = 120;
-/// Builds the exact search may keep.
+/// Builds the exact search may keep; fewer where they are long.
 const BUILDS: usize = 250_000;
 /// Cells of the exact search's table of promises.
 const CELLS: usize = 3 << 20;
@@ -46,11 +46,22 @@ pub(crate) fn solve(
         bound = bound.max(most);
     }
     let reached = best.as_ref().map_or(0, |(value, _)| *value);
-    let bound = bound.max(reached);
+    let bound = upheld(bound, reached);
     (best.map(|(_, draft)| draft), bound, reached == bound)
 }
 
-/// The best of one sheet when above the floor, and a bound (the floor, when it cannot be beaten).
+/// A bound below a value that a layout has would be refuted by that layout: a fault of ours, which
+/// proves nothing.
+pub(super) fn upheld(bound: u64, reached: u64) -> u64 {
+    debug_assert!(
+        bound >= reached,
+        "at most {bound}, but a layout is worth {reached}"
+    );
+    if bound >= reached { bound } else { u64::MAX }
+}
+
+/// The best of one sheet when above the floor, and a bound: never above the floor where that
+/// cannot be beaten on this sheet.
 fn one_sheet(
     reduced: &Reduced,
     stock: usize,
@@ -104,7 +115,7 @@ fn one_sheet(
         return (best, bound);
     }
     let best = known.best.map(|best| (best.worth, draft(best.block)));
-    (best, bound.max(floor))
+    (best, bound)
 }
 
 type Exact = (Option<(u64, super::super::Block)>, u64);
@@ -124,7 +135,7 @@ fn exactly(
         penalties: &known.penalties,
         counts,
         floor: reached,
-        most: BUILDS,
+        most: BUILDS.min(builds::most_kept(counts.len())),
     };
     let outcome = site.search(pace)?;
     let (width, height) = relaxed.size();
@@ -137,3 +148,6 @@ fn exactly(
         None => Some((None, bound)),
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -7,7 +7,7 @@ use super::super::realise::realise;
 use super::super::reduce::Origin;
 use super::super::tree::Tree;
 use super::super::{Block, Draft, Plan, Problem, Reduced};
-use super::shortage::{self, Short};
+use super::shortage;
 use crate::{Goal, News, Pace, Unwatched, Watch};
 
 /// Steps of the first round, and the most of any.
@@ -24,6 +24,10 @@ const COARSE_STEPS: u64 = 1 << 27;
 const GATHERING: u64 = 1 << 22;
 /// Steps for the first plan.
 const AT_ONCE: u64 = 1 << 20;
+/// Steps for what can be cut where no first plan takes everything.
+const MAKING_DO: u64 = 1 << 26;
+/// Rounds in which a whole plan is still looked for after that.
+const DOUBTS: u64 = 12;
 /// Steps for the first bound.
 const FIRST_BOUND: u64 = 1 << 24;
 
@@ -48,9 +52,15 @@ pub(crate) struct Search<'a> {
     bound: u64,
     round: u64,
     seed: u64,
-    /// What the stock does not reach for: only then `best` is all there is.
-    short: Option<Short>,
+    /// What is left while no plan for everything has been found: `best` then holds the rest, and
+    /// `objective` is beyond any.
+    short: Option<Vec<(usize, u64)>>,
 }
+
+/// The ways: the exact search, the tree search, columns.
+const PROVE: usize = 0;
+const GROW: usize = 1;
+const PRICE: usize = 2;
 
 /// Rounds that a way may have to wait at most when it was fruitless: exact, tree, columns.
 const LONGEST_WAIT: [u64; 3] = [7, 1, 3];
@@ -68,9 +78,9 @@ impl Turns {
         self.next[way] > self.number
     }
 
-    fn note(&mut self, way: usize, fruitful: bool) {
+    fn note(&mut self, way: usize, fruitful: bool, longest: u64) {
         self.fruitless[way] = if fruitful { 0 } else { self.fruitless[way] + 1 };
-        let wait = self.fruitless[way].saturating_sub(1).min(LONGEST_WAIT[way]);
+        let wait = self.fruitless[way].saturating_sub(1).min(longest);
         self.next[way] = self.number + 1 + wait;
     }
 }
@@ -82,6 +92,7 @@ impl<'a> Search<'a> {
         reduced: &'a Reduced,
         origin: &'a Origin,
         seed: u64,
+        watch: &dyn Watch,
     ) -> Self {
         let mut pace = Pace::new(&Unwatched, Some(AT_ONCE));
         let mut tree = Tree::new(reduced, seed);
@@ -112,35 +123,53 @@ impl<'a> Search<'a> {
         };
         match first {
             Some(first) => search.take(first),
-            None => search.make_do(seed),
+            None => search.make_do(watch),
         }
         search
     }
 
-    /// Cuts what the stock reaches for.
-    fn make_do(&mut self, seed: u64) {
-        let short = shortage::cut_what_can_be(self.problem, self.reduced, self.origin, seed);
-        self.best = short.draft.clone();
-        self.objective = self.reduced.cost(&self.best);
-        self.short = Some(short);
+    /// Cuts what can be cut, as far as that is found.
+    fn make_do(&mut self, watch: &dyn Watch) {
+        let mut pace = Pace::new(watch, Some(MAKING_DO));
+        let (problem, reduced, origin) = (self.problem, self.reduced, self.origin);
+        let short = shortage::cut_what_can_be(problem, reduced, origin, self.seed, &mut pace);
+        self.best = short.draft;
+        self.short = Some(short.uncut);
     }
 
-    /// True when no plan can be better, or there is nothing more to try.
+    /// True when no plan can be better, or nothing better is to be expected.
     pub(crate) fn is_done(&self) -> bool {
-        self.short.is_some() || self.objective == self.bound
+        if self.short.is_some() {
+            return self.turns.number >= DOUBTS;
+        }
+        self.objective == self.bound
+    }
+
+    /// The cost or value reached: of what is cut, where not everything is.
+    fn reached(&self) -> u64 {
+        if self.short.is_some() {
+            objective(self.reduced, &self.best)
+        } else {
+            self.objective
+        }
+    }
+
+    /// The bound holds for plans with every piece; of others nothing is claimed.
+    fn told_bound(&self) -> u64 {
+        if self.short.is_some() { 0 } else { self.bound }
     }
 
     /// How far the plan may be from the best.
     pub(crate) fn gap(&self) -> u64 {
-        self.objective.abs_diff(self.bound)
+        self.reached().abs_diff(self.told_bound())
     }
 
     /// Says what has been reached.
     pub(crate) fn tell(&self, watch: &dyn Watch) {
         watch.news(News {
             problem: &self.problem.name,
-            objective: Some(self.objective),
-            bound: self.bound,
+            objective: Some(self.reached()),
+            bound: self.told_bound(),
         });
     }
 
@@ -163,9 +192,11 @@ impl<'a> Search<'a> {
             pace.rejoin(FIRST_BOUND, &slice);
         }
         self.turns.number += 1;
-        self.in_turn(0, pace, Self::prove);
-        self.in_turn(1, pace, Self::grow);
-        self.in_turn(2, pace, Self::price);
+        self.in_turn(PROVE, pace, Self::prove);
+        self.in_turn(GROW, pace, Self::grow);
+        if self.short.is_none() {
+            self.in_turn(PRICE, pace, Self::price);
+        }
     }
 
     /// Gives one way its slice, unless it has been fruitless and waits.
@@ -175,7 +206,11 @@ impl<'a> Search<'a> {
         }
         let before = (self.objective, self.bound);
         slice(self, pace);
-        self.turns.note(way, before != (self.objective, self.bound));
+        // Pricing moves neither plan nor bound for long, and is not fruitless for that.
+        let under_way = way == PRICE && self.columns.as_ref().is_some_and(Columns::is_generating);
+        let longest = if under_way { 1 } else { LONGEST_WAIT[way] };
+        let moved = before != (self.objective, self.bound);
+        self.turns.note(way, moved, longest);
     }
 
     /// A slice for the exact search.
@@ -204,8 +239,10 @@ impl<'a> Search<'a> {
                 }
                 self.raise(self.objective);
             }
-            // There is a plan, so it is not; the plan shows more than the search.
-            Proof::Impossible => self.stuck_at = Some(self.objective),
+            Proof::Impossible => {
+                debug_assert!(self.short.is_some(), "a plan refutes that there is none");
+                self.turns.number = self.turns.number.max(DOUBTS);
+            }
         }
     }
 
@@ -282,7 +319,7 @@ impl<'a> Search<'a> {
         if let Some(draft) = draft {
             self.take(draft);
         }
-        self.bound = self.bound.min(most.max(self.objective));
+        self.lower(most);
     }
 
     /// Takes a plan over where it is better, and tells the others of it.
@@ -290,17 +327,17 @@ impl<'a> Search<'a> {
         draft
             .sheets
             .retain(|sheet| sheet.copies > 0 && holds_a_part(&sheet.block));
-        let (objective, better) = if self.reduced.goal == Goal::Value {
-            let value = self.reduced.value(&draft);
-            (value, self.objective == u64::MAX || value > self.objective)
+        let objective = objective(self.reduced, &draft);
+        let better = if self.reduced.goal == Goal::Value {
+            self.objective == u64::MAX || objective > self.objective
         } else {
-            let cost = self.reduced.cost(&draft);
-            (cost, cost < self.objective)
+            objective < self.objective
         };
         if !better {
             return;
         }
         self.objective = objective;
+        self.short = None;
         self.tree.offer(&draft);
         if let Some(columns) = &mut self.columns {
             columns.offer(&draft);
@@ -322,6 +359,19 @@ impl<'a> Search<'a> {
         }
     }
 
+    /// The same of the most value: one below a value reached would be refuted by it.
+    fn lower(&mut self, most: u64) {
+        debug_assert!(
+            most >= self.objective,
+            "{}: at most {most}, but there is a plan worth {}",
+            self.problem.name,
+            self.objective
+        );
+        if most >= self.objective {
+            self.bound = self.bound.min(most);
+        }
+    }
+
     /// The best plan so far, its waste gathered as far as the watch allows.
     pub(crate) fn plan(mut self, watch: &dyn Watch) -> Plan {
         let mut pace = Pace::new(watch, Some(GATHERING));
@@ -334,10 +384,17 @@ impl<'a> Search<'a> {
         let layouts = realise(self.problem, self.reduced, self.origin, &self.best);
         Plan {
             layouts,
-            objective: self.objective,
-            bound: self.bound,
-            uncut: self.short.map(|short| short.uncut).unwrap_or_default(),
+            objective: self.reached(),
+            bound: self.told_bound(),
+            uncut: self.short.unwrap_or_default(),
         }
+    }
+}
+
+fn objective(reduced: &Reduced, draft: &Draft) -> u64 {
+    match reduced.goal {
+        Goal::Value => reduced.value(draft),
+        _ => reduced.cost(draft),
     }
 }
 

@@ -3,7 +3,7 @@
 use super::super::reduce::{Origin, urgency};
 use super::super::tree::Tree;
 use super::super::{Draft, Problem, Reduced};
-use crate::{Pace, Unwatched};
+use crate::Pace;
 
 /// A plan for what can be cut.
 pub(crate) struct Short {
@@ -15,31 +15,30 @@ pub(crate) struct Short {
 /// Steps for one try.
 const TRY: u64 = 1 << 22;
 
-/// Tries after which the pieces left are told as uncut without a try of their own.
-const TRIES: u64 = 2_000;
-
 /// Takes the pieces in the order of their urgency, larger ones first among equals: first the
 /// longest run of whole entries that leads to a plan, then of each further entry as many as do.
 /// Of pieces that are cut alike the most urgent are named first in any plan, so that only their
-/// number counts here. Whether a plan exists is the tree search's word, not a proof.
+/// number counts here. Whether a plan exists is the tree search's word, not a proof; when the pace
+/// ends, what has not been tried is left as well.
 pub(crate) fn cut_what_can_be(
     problem: &Problem,
     reduced: &Reduced,
     origin: &Origin,
     seed: u64,
+    pace: &mut Pace<'_>,
 ) -> Short {
     let order = by_urgency(problem, reduced, origin);
     let wanted = |piece: usize| problem.pieces[piece].count.unwrap_or(0);
     let mut trial = Trial::new(reduced, seed);
     let mut draft = Draft::default();
     let (mut sure, mut over) = (0, order.len());
-    while sure < over {
+    while sure < over && !pace.is_over() {
         let middle = usize::midpoint(sure, over) + usize::from((over - sure) % 2 == 1);
         trial.set_none();
         for &(part, piece) in &order[..middle] {
             trial.add(part, wanted(piece));
         }
-        match trial.planned() {
+        match trial.planned(pace) {
             Some(found) => (sure, draft) = (middle, found),
             None => over = middle - 1,
         }
@@ -50,7 +49,7 @@ pub(crate) fn cut_what_can_be(
     }
     let mut uncut = Vec::new();
     for &(part, piece) in &order[sure..] {
-        let (taken, found) = trial.most_of(part, wanted(piece));
+        let (taken, found) = trial.most_of(part, wanted(piece), pace);
         if let Some(found) = found {
             draft = found;
         }
@@ -80,7 +79,6 @@ fn by_urgency(problem: &Problem, reduced: &Reduced, origin: &Origin) -> Vec<(usi
 struct Trial {
     reduced: Reduced,
     seed: u64,
-    tries: u64,
 }
 
 impl Trial {
@@ -88,7 +86,6 @@ impl Trial {
         Self {
             reduced: reduced.clone(),
             seed,
-            tries: 0,
         }
     }
 
@@ -110,13 +107,13 @@ impl Trial {
     }
 
     /// How many more of a part lead to a plan, by halving; they are added. With that plan.
-    fn most_of(&mut self, part: usize, wanted: u64) -> (u64, Option<Draft>) {
+    fn most_of(&mut self, part: usize, wanted: u64, pace: &mut Pace<'_>) -> (u64, Option<Draft>) {
         let before = self.reduced.parts[part].count;
         let (mut sure, mut over, mut best) = (0, wanted, None);
         let mut next = wanted;
-        while sure < over && self.tries < TRIES {
+        while sure < over && !pace.is_over() {
             self.set(part, before + next);
-            match self.planned() {
+            match self.planned(pace) {
                 Some(draft) => (sure, best) = (next, Some(draft)),
                 None => over = next - 1,
             }
@@ -127,9 +124,10 @@ impl Trial {
     }
 
     /// A plan for the parts with a count, in terms of all parts.
-    fn planned(&mut self) -> Option<Draft> {
-        self.tries += 1;
-        let mut pace = Pace::new(&Unwatched, Some(TRY));
-        Tree::new(&self.reduced, self.seed).first(&mut pace)
+    fn planned(&mut self, pace: &mut Pace<'_>) -> Option<Draft> {
+        let mut slice = pace.slice(TRY);
+        let draft = Tree::new(&self.reduced, self.seed).first(&mut slice);
+        pace.rejoin(TRY, &slice);
+        draft
     }
 }
