@@ -162,6 +162,24 @@ impl Length {
         Self::nearest_from_quanta(self.0 as f64 * factor)
     }
 
+    /// The long side of a right triangle with these two short sides, to the nearest quantum.
+    ///
+    /// long = √(one² + other²)
+    ///
+    /// Shape:  exact before it is rounded; signs do not matter. A wire's two slopes together are the long
+    ///         side over their span and twice their rise.
+    /// Errors: `None` past what a length holds.
+    /// Source: Pythagoras.
+    pub fn long_side_nearest(one: Self, other: Self) -> Option<Self> {
+        let square = |side: Self| i128::from(side.0).checked_mul(i128::from(side.0));
+        let square = square(one)?.checked_add(square(other)?)?;
+        let down = square.isqrt();
+        // Halfway between two whole roots lies the square down² + down + 1/4.
+        let over = square.checked_sub(down.checked_mul(down)?)?;
+        let near = down.checked_add(i128::from(over > down))?;
+        i64::try_from(near).ok().map(Self)
+    }
+
     #[allow(
         clippy::as_conversions,
         clippy::cast_possible_truncation,

@@ -1,20 +1,28 @@
 //! Place marks: hinges, hangers, wire, points, the dust cover.
 
 use measure::{Length, Size};
-use trade::{Hanger, Hold, Key, Measured};
-use working::{Given, Rule, Source, Status, Subject, Worked, Working};
+use trade::{Art, Hanger, Hold, Key, Measured, Settings};
+use working::{Given, Rule, Source, Stated, Status, Subject, Worked, Working};
 
 use crate::art::ArtSizes;
 use crate::brief::Brief;
 use crate::frame::MemberSizes;
 use crate::trace::{Fact, WorkedSize, both, custom, geometry};
-use crate::turn::two_legs_nearest;
 
-static HINGE_COUNT: Rule = custom(
-    "hinge.count",
-    "two hinges, or one more for each step of width",
-    "hinges = max(least, up_to(width, spacing) ÷ spacing)",
-);
+static HINGES_TWO: Rule = Rule {
+    id: "hinge.two",
+    words: "this shop hangs every sheet on the fewest hinges",
+    formula: "hinges = least",
+    source: Source::Cited(LIBRARY),
+    status: Status::Published,
+};
+static HINGE_COUNT: Rule = Rule {
+    id: "hinge.count",
+    words: "two hinges at least; the outer ones stand in from the corners, and none stands further from its neighbour than the spacing",
+    formula: "hinges = max(least, up((edge - 2 × inset) ÷ spacing) + 1)",
+    source: Source::Cited(trade::settings::cited("M6")),
+    status: Status::Published,
+};
 static HINGES_STATED: Rule = geometry(
     "hinge.stated",
     "as many hinges as stated",
@@ -60,13 +68,18 @@ static RISE: Rule = custom(
 );
 static WIRE: Rule = geometry(
     "wire.length",
-    "the wire is two legs of a triangle, and its ties",
-    "wire = 2 × sqrt(half_down(apart) × half_down(apart) + rise × rise) + ties",
+    "the wire is two slopes between rings and hooks, what lies level between two hooks, and its ties",
+    "wire = hooks + sqrt((apart - hooks) × (apart - hooks) + 4 × rise × rise) + ties",
 );
 static HOOK: Rule = geometry(
     "wire.hook",
     "the hook's seat lies below the frame's top by the rings' drop less the rise",
     "hook = down - rise",
+);
+static HOOKS_APART: Rule = custom(
+    "wire.hooks_apart",
+    "two hooks share the wire, apart by the shop's share of the distance between its rings",
+    "hooks = nearest_to(apart ÷ parts, step)",
 );
 static COVER: Rule = custom(
     "cover.size",
@@ -101,6 +114,8 @@ pub struct HangerMarks {
 pub struct WireMarks {
     /// Rise under load.
     pub rise: Worked<Length>,
+    /// Distance between two hooks, where the shop always hangs a wire on two; none for a single one.
+    pub hooks_apart: Option<Worked<Length>>,
     /// Length to cut, ties included.
     pub length: Worked<Length>,
     /// The hook's seat below the frame's top.
@@ -119,50 +134,78 @@ pub(crate) fn hinges(
     }
     let width = art.first()?.largest.width;
     let subject = |quantity| Subject::of("hinge", quantity);
-    let count = match attachment.count {
-        Some(count) => {
-            let stated = i64::from(count);
-            working.by(
-                &HINGES_STATED,
-                subject("count"),
-                &[("stated", Given::job(stated))],
-                stated,
-            )
-        }
-        None => hinge_count(brief, width, working),
-    };
     let habit = brief.fact(Key::HingeInset);
     let value = habit.value.min(width.value.half_down().half_down());
     let inputs = [("habit", habit.into()), ("width", width.into())];
-    Some(HingeMarks {
-        count,
-        inset: working.by(&HINGE_INSET, subject("inset"), &inputs, value),
-    })
+    let inset = working.by(&HINGE_INSET, subject("inset"), &inputs, value);
+    let count = match attachment.count {
+        Some(count) => {
+            let stated = i64::from(count);
+            let inputs = [("stated", Given::job(stated))];
+            working.by(&HINGES_STATED, subject("count"), &inputs, stated)
+        }
+        None if brief.settings.choice(Key::HingeRule) == "two" => {
+            let inputs = [("least", Given::table(HINGES_FROM, LEAST_HINGES))];
+            working.by(&HINGES_TWO, subject("count"), &inputs, LEAST_HINGES)
+        }
+        None => {
+            let spacing = hinge_spacing(
+                grammage(brief.job.art.first(), &brief.settings).value,
+                &brief.settings,
+            );
+            hinge_count(width.into(), inset.into(), spacing, working)
+        }
+    };
+    Some(HingeMarks { count, inset })
 }
 
-fn hinge_count(brief: &Brief<'_>, width: Worked<Length>, working: &mut Working) -> Worked<i64> {
-    let two = brief.settings.choice(Key::HingeRule) == "two";
-    let spacing = if two {
-        Fact::from(width)
-    } else {
-        brief.fact(Key::HingeSpacing)
-    };
-    let steps = width
-        .value
-        .up_to(spacing.value)
-        .quanta()
-        .div_euclid(spacing.value.quanta().max(1));
+/// Fewest hinges that hold a sheet, and where that stands.
+const LEAST_HINGES: i64 = 2; // geometry: one hinge lets the sheet turn
+const HINGES_FROM: &str = "M6";
+
+/// How many hinges an edge takes.
+///
+/// hinges = max(2, ⌈(edge − 2 inset) ÷ spacing⌉ + 1)
+///
+/// Shape:  the spacing is above zero; insets that meet leave the fewest.
+/// Source: a mounting manual (10 to 15 in, M6); three published counts (M7) agree.
+/// Example: 30 in, inset 1 1/2, spacing 10: four.
+pub fn hinge_count(
+    edge: Stated<Length>,
+    inset: Stated<Length>,
+    spacing: Stated<Length>,
+    working: &mut Working,
+) -> Worked<i64> {
+    let between = (edge.value - inset.value.twice()).or_zero();
+    let step = spacing.value.max(Length::QUANTUM);
+    let gaps = between.up_to(step).quanta().div_euclid(step.quanta());
     let inputs = [
-        ("least", Given::job(2)),
-        ("width", width.into()),
+        ("least", Given::table(HINGES_FROM, LEAST_HINGES)),
+        ("edge", edge.into()),
+        ("inset", inset.into()),
         ("spacing", spacing.into()),
     ];
-    working.by(
-        &HINGE_COUNT,
-        Subject::of("hinge", "count"),
-        &inputs,
-        steps.max(2),
+    let count = (gaps + 1).max(LEAST_HINGES);
+    working.by(&HINGE_COUNT, Subject::of("hinge", "count"), &inputs, count)
+}
+
+/// Grams to the square metre of a sheet of art: as the job states, else the shop's usual one.
+pub fn grammage(art: Option<&Art>, settings: &Settings) -> Stated<i64> {
+    let stated = art.and_then(|art| art.grammage);
+    stated.map_or_else(
+        || Stated::setting(Key::UsualSheet.id(), settings.count(Key::UsualSheet)),
+        |grams| Stated::job(i64::from(grams)),
     )
+}
+
+/// The longest distance between hinges of a sheet of so many grams to the square metre, as the shop has it.
+pub fn hinge_spacing(grams: i64, settings: &Settings) -> Stated<Length> {
+    let key = if grams >= settings.count(Key::HeavySheet) {
+        Key::HingeSpacingHeavy
+    } else {
+        Key::HingeSpacingLight
+    };
+    Stated::setting(key.id(), settings.length(key))
 }
 
 /// Hangers on the outermost member.
@@ -190,7 +233,7 @@ pub(crate) fn hangers(
             &RING_DROP,
             subject("down"),
             ("outside", outside.height),
-            (Key::RingDrop, brief),
+            (Key::RingDrop, &brief.settings),
             step,
             working,
         ),
@@ -238,21 +281,63 @@ fn wire(
         &RISE,
         subject("rise"),
         ("apart", apart),
-        (Key::WireRise, brief),
+        (Key::WireRise, &brief.settings),
         step,
         working,
     );
     let ties = brief.fact(Key::WireTies);
-    let legs = two_legs_nearest(apart.value.half_down(), rise.value);
+    let two = brief.settings.choice(Key::Hooks) == "two";
+    let hooks_apart = two.then(|| hooks_apart(apart, &brief.settings, working));
+    let hooks: Stated<Length> = hooks_apart.map_or_else(|| Stated::job(Length::ZERO), Stated::from);
+    let span = apart.value - hooks.value;
+    let slopes = Length::long_side_nearest(span, rise.value.twice()).unwrap_or_default();
     let inputs = [
+        ("hooks", hooks.into()),
         ("apart", apart.into()),
         ("rise", rise.into()),
         ("ties", ties.into()),
     ];
-    let length = working.by(&WIRE, subject("length"), &inputs, legs + ties.value);
+    let value = hooks.value + slopes + ties.value;
+    let length = working.by(&WIRE, subject("length"), &inputs, value);
+    WireMarks {
+        rise,
+        hooks_apart,
+        length,
+        hook: hook_below_top(down.into(), rise.into(), working),
+    }
+}
+
+/// How far apart two hooks stand under a wire.
+///
+/// hooks = apart ÷ parts, to the nearest step
+///
+/// Shape:  `apart` is a line of `working`: the distance between the rings.
+/// Source: the share is a setting (common practice, no source).
+pub fn hooks_apart(
+    apart: Worked<Length>,
+    settings: &Settings,
+    working: &mut Working,
+) -> Worked<Length> {
+    let step = Fact::setting(settings, Key::RingStep);
+    let key = (Key::HooksApart, settings);
+    let subject = Subject::of("wire", "hooks_apart");
+    share(&HOOKS_APART, subject, ("apart", apart), key, step, working)
+}
+
+/// How far the hook's seat lies below the frame's top.
+///
+/// hook = down − rise
+///
+/// Shape:  below zero where the hook would show above the frame.
+/// Source: geometry.
+pub fn hook_below_top(
+    down: Stated<Length>,
+    rise: Stated<Length>,
+    working: &mut Working,
+) -> Worked<Length> {
     let inputs = [("down", down.into()), ("rise", rise.into())];
-    let hook = working.by(&HOOK, subject("hook"), &inputs, down.value - rise.value);
-    WireMarks { rise, length, hook }
+    let value = down.value - rise.value;
+    working.by(&HOOK, Subject::of("wire", "hook"), &inputs, value)
 }
 
 /// A share of a length named by a setting, rounded to the mark step.
@@ -260,11 +345,11 @@ fn share(
     rule: &'static Rule,
     subject: Subject,
     (name, whole): (&'static str, Worked<Length>),
-    (key, brief): (Key, &Brief<'_>),
+    (key, settings): (Key, &Settings),
     step: Fact,
     working: &mut Working,
 ) -> Worked<Length> {
-    let parts = parts(brief.settings.choice(key));
+    let parts = parts(settings.choice(key));
     let unit = i128::from(step.value.quanta().max(1)) * i128::from(parts);
     let steps = (i128::from(whole.value.quanta()) * 2 + unit).div_euclid(unit * 2);
     let quanta = steps * i128::from(step.value.quanta().max(1));
@@ -280,6 +365,7 @@ fn share(
 /// How many parts a share is one of.
 fn parts(word: &str) -> i64 {
     match word {
+        "half" => 2,    // geometry: one of two
         "third" => 3,   // geometry: one of three
         "quarter" => 4, // geometry: one of four
         "fifth" => 5,   // geometry: one of five

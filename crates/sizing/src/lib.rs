@@ -49,7 +49,10 @@ pub use bill::{BillLine, Takes};
 pub use borders::{BorderSizes, Sides};
 pub use fault::{Fault, Severity};
 pub use frame::{ChargeStep, FloaterSizes, FrameFilletSizes, Leg, Legs, MemberSizes, StickUse};
-pub use hold::{HangerMarks, HingeMarks, WireMarks};
+pub use hold::{
+    HangerMarks, HingeMarks, WireMarks, grammage, hinge_count, hinge_spacing, hook_below_top,
+    hooks_apart,
+};
 pub use largest::{Largest, largest_art};
 pub use mat::{FilletUse, MatSizes, SpacerSizes};
 pub use outline::{Misfit, Outline};

@@ -48,9 +48,3 @@ pub(crate) fn in_plan_nearest(width: Length, tilt: Angle) -> Length {
         .scaled_nearest(tilt.approx_radians().cos())
         .unwrap_or_default()
 }
-
-/// Twice the long side of a right triangle: a wire over its hook, to the nearest quantum.
-pub(crate) fn two_legs_nearest(half: Length, rise: Length) -> Length {
-    let long = half.approx_mm().hypot(rise.approx_mm());
-    Length::nearest_from_mm(2.0 * long).unwrap_or_default()
-}

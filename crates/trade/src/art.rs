@@ -4,6 +4,7 @@ use measure::Length;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::ConditionMark;
 use crate::written::{Measured, Pair};
 
 /// One piece of art (or one object of a shadowbox).
@@ -22,6 +23,16 @@ pub struct Art {
     /// What it is made of.
     #[serde(default)]
     pub medium: Medium,
+    /// Its colours, by a name of the table of media that light fades: `colour pencil`; left out: what
+    /// the medium is usually taken for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub colours: Option<String>,
+    /// Weight of its sheet, in grams to the square metre; left out: the shop's usual sheet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grammage: Option<u32>,
+    /// What it weighs by itself, in grams: a stretched canvas, a panel, an object.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grams: Option<u32>,
     /// What carries it: wove paper, linen, panel.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub support: Option<String>,
@@ -78,6 +89,9 @@ pub struct Art {
     /// Condition as taken in: tears, creases, foxing, old tape, losses.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub condition: Option<String>,
+    /// What was seen on it when it was taken in, each thing at its place.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub marks: Vec<ConditionMark>,
     /// Picture file that drawings may show, beside the job document.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub picture: Option<String>,
@@ -91,6 +105,9 @@ impl Art {
             title: None,
             artist: None,
             medium: Medium::default(),
+            colours: None,
+            grammage: None,
+            grams: None,
             support: None,
             width: Measured(width),
             height: Some(Measured(height)),
@@ -110,6 +127,7 @@ impl Art {
             orientation: None,
             top: None,
             condition: None,
+            marks: Vec::new(),
             picture: None,
         }
     }

@@ -16,6 +16,9 @@ pub struct Attachment {
     /// Adhesive, where there is one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub adhesive: Option<String>,
+    /// Weight of the hinges' paper, in grams to the square metre.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grammage: Option<u32>,
     /// How many; left out: the shop's rule.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub count: Option<u32>,

@@ -1,5 +1,6 @@
 //! The material catalogue: what boards, glazing and mouldings are, each value with its source.
 
+mod cost;
 mod material;
 mod sourced;
 
@@ -9,9 +10,11 @@ use std::sync::Arc;
 use measure::Unit;
 use serde::Deserialize;
 
+pub use cost::{Cost, Per, Price, PriceFault, Supply};
 pub use material::{Coating, Kind, Material, Pane, Profile};
 pub use sourced::{Sourced, Status as SourcedStatus};
 
+use crate::reading;
 use crate::written::with_bare;
 
 /// Materials by code.
@@ -66,15 +69,25 @@ impl Catalogue {
     ///
     /// Errors: a file that can't be read, a code used twice, a circle of `like`.
     pub fn read(text: &str) -> Result<Self, CatalogueFault> {
-        let file: File = with_bare(Unit::Millimetre, || toml::from_str(text)).map_err(|error| {
-            let at = error.span().map_or(0, |span| span.start);
-            let line = text[..text.floor_char_boundary(at)].matches('\n').count() + 1;
-            CatalogueFault::Unreadable(format!("line {line}: {}", error.message()))
-        })?;
-        Self::default().with(&file.material)
+        Self::default().under(text)
     }
 
-    /// This catalogue with `extra` materials laid over it; an extra one replaces its namesake.
+    /// This catalogue with a catalogue file laid over it, as [`Self::with`] lays materials.
+    ///
+    /// Errors: as [`Self::read`].
+    pub fn under(&self, text: &str) -> Result<Self, CatalogueFault> {
+        let file: File = with_bare(Unit::Millimetre, || toml::from_str(text)).map_err(|error| {
+            let (sentence, place) = reading::refusal(text, &error);
+            CatalogueFault::Unreadable(match place.line {
+                Some(line) => format!("line {line}: {sentence}"),
+                None => sentence,
+            })
+        })?;
+        self.with(&file.material)
+    }
+
+    /// This catalogue with `extra` materials laid over it; an extra one replaces its namesake, and one that is
+    /// `like` its own code is laid over it: it says only what is new, such as a cost.
     ///
     /// Errors: a code used twice among the extra ones, a `like` that leads nowhere or in a circle.
     pub fn with(&self, extra: &[Material]) -> Result<Self, CatalogueFault> {
@@ -106,7 +119,11 @@ impl Catalogue {
         let mut chain = vec![material];
         let mut seen = HashSet::from([material.code.as_str()]);
         while let Some(like) = chain[chain.len() - 1].like.as_deref() {
-            let Some(next) = written.get(like).filter(|_| !done.contains(like)) else {
+            let of_below = like == chain[chain.len() - 1].code && self.materials.contains_key(like);
+            let Some(next) = written
+                .get(like)
+                .filter(|_| !of_below && !done.contains(like))
+            else {
                 break;
             };
             if !seen.insert(like) {

@@ -1,5 +1,6 @@
 //! Reading and writing the job document, and saying where it went wrong.
 
+use crate::reading::{self, in_words};
 use crate::written::with_bare;
 use crate::{Job, Units};
 
@@ -271,17 +272,20 @@ impl Reading {
 }
 
 fn toml_fault(text: &str, error: &toml::de::Error) -> DocumentFault {
-    let place = error
-        .span()
-        .map_or_else(Place::default, |span| place_at(text, span.start));
-    DocumentFault::Field {
-        sentence: plain(error.message()),
-        place,
-    }
+    let (sentence, place) = reading::refusal(text, error);
+    DocumentFault::Field { sentence, place }
 }
 
 fn json_fault(text: &str, error: &serde_json::Error, pointer: Option<String>) -> DocumentFault {
-    let line = text.lines().nth(error.line().saturating_sub(1)).map(clip);
+    let line = text
+        .lines()
+        .nth(error.line().saturating_sub(1))
+        .map(reading::clip);
+    let key = pointer.as_deref().and_then(|path| path.rsplit('/').next());
+    let key = key.map(str::to_owned);
+    let key = key
+        .as_deref()
+        .filter(|key| key.starts_with(char::is_alphabetic));
     let place = Place {
         line: Some(error.line()),
         column: Some(error.column()),
@@ -293,7 +297,7 @@ fn json_fault(text: &str, error: &serde_json::Error, pointer: Option<String>) ->
         .rsplit_once(" at line ")
         .map_or(message.as_str(), |(said, _)| said);
     DocumentFault::Field {
-        sentence: plain(sentence),
+        sentence: in_words(sentence, key),
         place,
     }
 }
@@ -303,42 +307,4 @@ fn plain_fault(sentence: String) -> DocumentFault {
         sentence,
         place: Place::default(),
     }
-}
-
-fn place_at(text: &str, at: usize) -> Place {
-    let before = &text[..text.floor_char_boundary(at)];
-    let start = before.rfind('\n').map_or(0, |newline| newline + 1);
-    let line = text[start..].lines().next().unwrap_or_default();
-    Place {
-        line: Some(before.matches('\n').count() + 1),
-        column: Some(before[start..].chars().count() + 1),
-        pointer: None,
-        text: Some(clip(line)),
-    }
-}
-
-/// A line short enough to show.
-fn clip(line: &str) -> String {
-    const SHOWN: usize = 120;
-    line.chars()
-        .take(SHOWN)
-        .map(|c| if c.is_control() { ' ' } else { c })
-        .collect()
-}
-
-/// A reader's words without the words a framer should not have to read.
-fn plain(message: &str) -> String {
-    message
-        .trim()
-        .replace("invalid type: ", "found ") // not said: what a reader says, put into other words
-        .replace("invalid value: ", "found ") // not said: what a reader says, put into other words
-        .replace("invalid length ", "found a list of ") // not said: what a reader says, put into other words
-        .replace("invalid ", "unreadable ") // not said: what a reader says, put into other words
-        .replace("expected a sequence", "expected a list")
-        .replace("expected a map", "expected a table")
-        .replace("unknown field", "there is no field")
-        .replace("unknown variant", "there is no choice")
-        .replace("missing field", "it lacks the field")
-        .replace("duplicate field", "it names twice the field")
-        .replace("duplicate key", "it names the key twice")
 }

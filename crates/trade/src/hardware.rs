@@ -21,6 +21,12 @@ pub struct Hardware {
     /// Length of the screws.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub screw: Option<Measured>,
+    /// How far bumpers hold its back off the wall; left out: as thick as they come.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bumpers: Option<Measured>,
+    /// What the finished piece weighs, in grams, once it was put on a scale; left out: the sum of its parts.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grams: Option<u32>,
 }
 
 /// The kinds of hanger.

@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     Art, Attachment, Backing, Borders, BuildUp, Clips, Cover, Glazing, Hardware, Layer, Layout,
-    Mat, Material, Member, Opening, Pair, Sink, Spacer, Strainer, Walls, Wrap,
+    Mat, Material, Member, Opening, Pair, Sink, Site, Spacer, Strainer, Walls, Wrap,
 };
 
 /// One piece of framing, from the art to the frame's outside.
@@ -89,6 +89,9 @@ pub struct Job {
     /// The sheet that closes the back.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub cover: Option<Cover>,
+    /// Where it will hang.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub place: Option<Site>,
     /// Materials of this job only, beside the shop's catalogue.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub material: Vec<Material>,
@@ -126,6 +129,7 @@ impl Job {
             strainer: None,
             hardware: None,
             cover: None,
+            place: None,
             material: Vec::new(),
             settings: BTreeMap::new(),
         }

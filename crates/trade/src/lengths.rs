@@ -94,6 +94,7 @@ impl Job {
             some("hanger down", hardware.down, see);
             some("hanger inset", hardware.inset, see);
             some("screw", hardware.screw, see);
+            some("bumpers", hardware.bumpers, see);
         }
         some(
             "cover inside",
@@ -156,6 +157,12 @@ fn art_lengths(art: &Art, see: See<'_>) {
     }
     for place in [art.x, art.y].into_iter().flatten() {
         see("art place", *place, true);
+    }
+    for mark in &art.marks {
+        see("mark place", *mark.x, false);
+        see("mark place", *mark.y, false);
+        some("mark width", mark.width, see);
+        some("mark height", mark.height, see);
     }
 }
 

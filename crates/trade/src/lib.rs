@@ -8,6 +8,8 @@ mod art;
 mod attachment;
 mod backing;
 mod catalogue;
+mod condition;
+mod date;
 mod document;
 mod frame;
 mod glazing;
@@ -18,7 +20,9 @@ mod lengths;
 mod mat;
 mod opening;
 mod paper;
+pub mod reading;
 pub mod settings;
+mod site;
 mod walls;
 mod wrap;
 mod written;
@@ -27,8 +31,11 @@ pub use art::{Art, Box4, Deckle, Medium, Orientation, Show};
 pub use attachment::{Attachment, Hold};
 pub use backing::{Backing, BuildUp, Clips, Layer, Sink, Strainer};
 pub use catalogue::{
-    Catalogue, CatalogueFault, Coating, Kind, Material, Pane, Profile, Sourced, SourcedStatus,
+    Catalogue, CatalogueFault, Coating, Cost, Kind, Material, Pane, Per, Price, PriceFault,
+    Profile, Sourced, SourcedStatus, Supply,
 };
+pub use condition::{ArtSide, Blemish, ConditionMark};
+pub use date::{Date, DateFault};
 pub use document::{DocumentFault, Place, VERSION};
 pub use frame::{FrameFillet, Member, Role};
 pub use glazing::{Glazing, Inward};
@@ -39,6 +46,7 @@ pub use mat::{Bevel, Mat, MatFillet};
 pub use opening::{Opening, Shape};
 pub use paper::SheetSeries;
 pub use settings::{Key, Settings};
+pub use site::{Above, Lamp, Site, WallMake, WallSide};
 pub use walls::{Spacer, Walls};
 pub use wrap::Wrap;
 pub use written::{Measured, Pair, Turned};

@@ -51,7 +51,8 @@ impl Working {
                         | Origin::Job
                         | Origin::Material
                         | Origin::Table(_)
-                        | Origin::Search => None,
+                        | Origin::Search
+                        | Origin::Prices => None,
                     }),
             );
         }

@@ -27,6 +27,7 @@ use expression::Expression;
 /// | `sum(x)`, `count(x)` | over all inputs recorded under the names; nothing recorded gives 0 |
 /// | `max(a, b)`, `min(a, b)` | over all values of all arguments |
 /// | `up_to(x, step)`, `down_to(x, step)`, `nearest_to(x, step)` | a multiple of the step; halves go away from zero |
+/// | `round_to(x, step, way)` | a multiple of the step, rounded the way that is an input |
 /// | `up(x)`, `down(x)`, `nearest(x)` | a whole quantum, or a whole number; halves go away from zero |
 /// | `half_down(x)` | half of x, down to a whole quantum or whole number |
 /// | `tan(x)`, `sin(x)`, `cos(x)` | a number from an angle |
@@ -34,7 +35,7 @@ use expression::Expression;
 /// | `sqrt(x)`, `abs(x)`, `pi` | as in school |
 /// | `if(yes, a, b)`, `not(yes)` | only the argument that is chosen is worked out |
 ///
-/// Units:  length, area, mass, angle and number are kept apart; a plain `0` fits any of them.
+/// Units:  length, area, mass, angle, money and number are kept apart; a plain `0` fits any of them.
 /// Errors: [`Fault`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct Formula {

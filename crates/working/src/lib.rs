@@ -30,8 +30,10 @@
 //! The formula a person reads is the formula [`Working::recheck`] computes, so what is printed and what
 //! was done cannot drift apart unseen.
 
+mod decimal;
 mod explain;
 mod figure;
+mod fine;
 mod formula;
 mod recheck;
 mod rule;
@@ -41,8 +43,10 @@ mod text;
 mod trace;
 mod value;
 
+pub use decimal::{Decimal, Round};
 pub use explain::{Explanation, Step};
 pub use figure::Figure;
+pub use fine::FinePrice;
 pub use formula::{Fault, Formula, Quantity, Unit};
 pub use recheck::{FLOAT_ALLOWANCE, Mismatch, Why};
 pub use rule::{Citation, Rule, Seen, Source, Status};

@@ -159,7 +159,7 @@ fn differs(line: &LineView<'_>, formula: &Result<Formula, Fault>) -> Option<Why>
     let recorded = Quantity::from(line.value);
     let difference = computed.minus(recorded).ok();
     let agrees = match (&line.value, &difference) {
-        (Value::Yes(_), _) => computed == recorded,
+        (Value::Yes(_) | Value::Round(_), _) => computed == recorded,
         (_, None) => false,
         (value @ Value::Figure(_), Some(difference)) => is_near(value, &computed, difference),
         (_, Some(difference)) if difference.is_exact() => difference.is_zero(),

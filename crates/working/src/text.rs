@@ -70,6 +70,7 @@ fn write_origin(f: &mut fmt::Formatter<'_>, line: &LineView<'_>, input: &Input) 
         Origin::Material => f.write_str("the material"),
         Origin::Table(source) => write!(f, "a table of constants, source {source}"),
         Origin::Search => f.write_str("a search, checked by this line"),
+        Origin::Prices => f.write_str("the shop's prices"),
     }
 }
 

@@ -2,9 +2,11 @@
 
 use std::fmt;
 
-use measure::{Angle, Area, Length, Mass, Unit};
+use measure::{Angle, Area, Length, Mass, Money, Unit};
 
+use crate::decimal::{Decimal, Round};
 use crate::figure::Figure;
+use crate::fine::FinePrice;
 use crate::trace::{LineId, Worked};
 
 /// A value on a line of working.
@@ -24,6 +26,14 @@ pub enum Value {
     Yes(bool),
     /// A number of nature, with its unit.
     Figure(Figure),
+    /// An amount of money.
+    Money(Money),
+    /// A price finer than its currency's minor unit.
+    Price(FinePrice),
+    /// An exact decimal number: a rate, a factor.
+    Decimal(Decimal),
+    /// How something is rounded.
+    Round(Round),
 }
 
 impl fmt::Display for Value {
@@ -37,6 +47,10 @@ impl fmt::Display for Value {
             Self::Count(count) => count.fmt(f),
             Self::Yes(yes) => f.pad(if *yes { "yes" } else { "no" }),
             Self::Figure(figure) => figure.fmt(f),
+            Self::Money(money) => f.pad(&money.to_string()),
+            Self::Price(price) => price.fmt(f),
+            Self::Decimal(decimal) => decimal.fmt(f),
+            Self::Round(round) => round.fmt(f),
         }
     }
 }
@@ -105,6 +119,30 @@ impl From<Figure> for Value {
     }
 }
 
+impl From<Money> for Value {
+    fn from(money: Money) -> Self {
+        Self::Money(money)
+    }
+}
+
+impl From<FinePrice> for Value {
+    fn from(price: FinePrice) -> Self {
+        Self::Price(price)
+    }
+}
+
+impl From<Decimal> for Value {
+    fn from(decimal: Decimal) -> Self {
+        Self::Decimal(decimal)
+    }
+}
+
+impl From<Round> for Value {
+    fn from(round: Round) -> Self {
+        Self::Round(round)
+    }
+}
+
 impl<T: Into<Value>> From<Worked<T>> for Value {
     fn from(worked: Worked<T>) -> Self {
         worked.value.into()
@@ -126,6 +164,8 @@ pub enum Origin {
     Table(&'static str),
     /// A search for the value that satisfies the line's formula, which checks it.
     Search,
+    /// What the shop's rule set of prices says.
+    Prices,
 }
 
 /// A value on its way into a line, with where it came from.
@@ -167,6 +207,14 @@ impl Given {
         Self {
             value: value.into(),
             origin: Origin::Search,
+        }
+    }
+
+    /// A value the shop's rule set of prices states.
+    pub fn prices(value: impl Into<Value>) -> Self {
+        Self {
+            value: value.into(),
+            origin: Origin::Prices,
         }
     }
 

@@ -165,3 +165,23 @@ fn a_step_of_nothing_is_our_bug() {
 fn a_sum_that_can_not_be_held_is_our_bug() {
     let _ = Length::from_quanta(i64::MAX) + Length::QUANTUM;
 }
+
+/// Three and four make five; one and one the root of two, 25.4 mm × 1.414 213 562 = 35.921 024 5 mm.
+#[test]
+fn the_long_side_of_a_right_triangle_is_the_nearest() {
+    let long = |one, other| Length::long_side_nearest(one, other);
+    assert_eq!(
+        long(Length::inches(3), Length::inches(-4)),
+        Some(Length::inches(5))
+    );
+    assert_eq!(
+        long(Length::INCH, Length::INCH),
+        Some(Length::from_quanta(574_736))
+    );
+    assert_eq!(long(Length::ZERO, Length::ZERO), Some(Length::ZERO));
+    // 1 and 2 quanta: the root of five is 2.236, nearer to two; 2 and 2: 2.828, nearer to three.
+    let quanta = |n| Length::from_quanta(n);
+    assert_eq!(long(quanta(1), quanta(2)), Some(quanta(2)));
+    assert_eq!(long(quanta(2), quanta(2)), Some(quanta(3)));
+    assert_eq!(long(quanta(i64::MAX), quanta(i64::MAX)), None);
+}

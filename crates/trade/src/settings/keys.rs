@@ -1,11 +1,14 @@
 //! Every setting, one by one.
 
 mod care;
+mod pricing;
 mod walls;
 
 use measure::{Angle, Length};
-use working::Status::{self, CommonPractice, Published, ShopChoice};
+use working::Seen;
+use working::Status::{self, Assumed, CommonPractice, Published, ShopChoice};
 
+use super::citations::cited;
 use super::value::{Default, Definition, Range};
 
 macro_rules! settings {
@@ -55,6 +58,14 @@ const fn t(n: i64) -> Length {
     Length::micrometres(n * 100)
 }
 
+/// A status no higher than what was seen of its source: what was only remembered is assumed.
+const fn seen(source: &str, status: Status) -> Status {
+    if matches!(status, Published) && matches!(cited(source).seen, Seen::FromMemory) {
+        return Assumed;
+    }
+    status
+}
+
 const fn length(
     id: &'static str,
     (inch, metric): (Length, Length),
@@ -70,7 +81,7 @@ const fn length(
         range: Range::Length(from, to),
         unit: "",
         source,
-        status,
+        status: seen(source, status),
     }
 }
 
@@ -90,7 +101,7 @@ const fn count(
         range: Range::Count(from, to),
         unit,
         source,
-        status,
+        status: seen(source, status),
     }
 }
 
@@ -109,7 +120,7 @@ const fn choice(
         range: Range::Words(options),
         unit: "",
         source,
-        status,
+        status: seen(source, status),
     }
 }
 
@@ -256,8 +267,6 @@ settings! {
         "Largest width plus height for acrylic of 3 mm.");
     AcrylicLimit4 = count("glazing.acrylic_limit_4_5mm", 144, (10, 300), "united inches", "", CommonPractice,
         "Largest width plus height for acrylic of 4.5 to 6 mm.");
-    GlassFine = length("glazing.sheet_2mm_from", (t(18), t(18)), (t(10), t(30)), "", CommonPractice,
-        "Thinnest sheet that counts as 2 mm.");
     GlassMiddle = length("glazing.sheet_2_5mm_from", (t(22), t(22)), (t(10), t(40)), "", CommonPractice,
         "Thinnest sheet that counts as 2.5 mm: 3/32 in single strength is 2.38 mm nominal.");
     GlassStout = length("glazing.sheet_3mm_from", (t(28), t(28)), (t(10), t(50)), "", CommonPractice,
@@ -301,9 +310,7 @@ settings! {
     HingeInset = length("attachment.inset", (i(256), t(500)), (i(0), i(1280)), "LC2", Published,
         "How far in from each corner a hinge sits: a couple of inches.");
     HingeRule = choice("attachment.hinges", Default::Choice("two"), &["two", "more with size"], "LC2", Published,
-        "Two hinges only, or one more for each `attachment.spacing` of width.");
-    HingeSpacing = length("attachment.spacing", (i(1536), t(3000)), (i(256), i(5120)), "", CommonPractice,
-        "Width per hinge where more are used with size; published counts lie between 10 and 15 in.");
+        "Two hinges only, or as many as `attachment.spacing_heavy` and `attachment.spacing_light` ask for.");
     PointSpacing = length("points.spacing", (i(640), t(1250)), (i(256), i(1280)), "", CommonPractice,
         "Longest distance between points; 4 to 6 in is usual.");
     PointInset = length("points.inset", (i(256), t(500)), (i(0), i(1280)), "", CommonPractice,
@@ -322,8 +329,6 @@ settings! {
         "Least drop of the hook's seat below the frame's top, so that it does not show.");
     ScrewLand = length("hanging.screw_land", (i(16), t(30)), (i(0), i(64)), "", CommonPractice,
         "Wood that must be left beyond a screw's point.");
-    ClipOffsets = choice("clips.offsets", Default::Choice("standard"), &["standard"], "", CommonPractice,
-        "Offset clips at hand: standard is 1/8, 1/4, 3/8, 1/2, 3/4 and 1 in (3, 6, 9, 12, 19, 25 mm). A job's `[clips]` may list others.");
     UnsquareWarn = length("art.lean_warning", (i(16), t(30)), (i(0), i(640)), "", CommonPractice,
         "Lean of the art over its height at which the customer is told.");
 
@@ -398,10 +403,12 @@ settings! {
     LightScheme = care::LIGHT_SCHEME;
     WoolEightDose = care::WOOL_8;
     LeastYears = care::LEAST_YEARS;
+    CheckYears = care::CHECK_YEARS;
     DriestRoom = care::DRY;
     DampestRoom = care::DAMP;
+    HeatedRoom = care::HEATED;
     RoomTemperature = care::ROOM;
-    RoomSwing = care::SWING;
+    Outdoors = care::OUTDOORS;
     MadeAt = care::MADE_AT;
     MouldFrom = care::MOULD;
     WallGap = care::WALL_GAP;
@@ -429,18 +436,21 @@ settings! {
     OverFurniture = walls::OVER_FURNITURE;
     HookSeat = walls::HOOK_SEAT;
     Hooks = walls::HOOKS;
+    HooksApart = walls::HOOKS_APART;
     OneHookTo = walls::ONE_HOOK_TO;
     SingleRingTo = walls::SINGLE_TO;
     WireTo = walls::WIRE_TO;
     RingsTo = walls::RINGS_TO;
     SagParts = walls::SAG;
     WoodCreep = walls::CREEP;
-    ScrewThread = walls::THREAD;
+    StrainerWood = walls::STRAINER_WOOD;
     ScrewGauge = walls::GAUGE;
     ScrewsEach = walls::SCREWS;
     LiftReach = walls::REACH;
     BenchHeight = walls::BENCH;
     LiftGuide = walls::GUIDE;
+    BudgetColourNear = pricing::COLOUR_NEAR;
+    BudgetMostChanges = pricing::MOST_CHANGES;
 
     // Printing.
     PrintTape = choice("print.tape", Default::ChoiceBy { inch: "1/16 in", metric: "1 mm" },
@@ -503,7 +513,7 @@ settings! {
     MinutesDoubleSided = minutes("minutes.double_sided", 30, "Added for a double-sided piece: second mat, removable stops.");
 }
 
-/// Offset clips at hand where a job lists none (setting `clips.offsets`, `standard`).
+/// Offset clips at hand where a job lists none. Common practice, no source.
 pub fn standard_clips(units: crate::Units) -> &'static [Length] {
     const INCH: &[Length] = &[i(16), i(32), i(48), i(64), i(96), i(128)];
     const METRIC: &[Length] = &[t(30), t(60), t(90), t(120), t(190), t(250)];
@@ -512,3 +522,6 @@ pub fn standard_clips(units: crate::Units) -> &'static [Length] {
         crate::Units::Millimetres => METRIC,
     }
 }
+
+#[cfg(test)]
+mod tests;

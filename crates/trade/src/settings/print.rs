@@ -12,7 +12,7 @@ pub fn as_markdown() -> String {
          Every number the trade leaves open. A shop changes them in its settings file, a job in its \
          `[settings]` table; old jobs keep theirs. Status: *geometry* follows from the figure, \
          *published* stands in the source named, *common practice* is workshop custom without a \
-         source, *shop choice* is ours to change, *assumed* awaits a better figure.\n\n\
+         source, *shop choice* is ours to change, *assumed* is remembered or awaits a better figure.\n\n\
          | id | default, inches | default, mm | may be | what it does | status | source |\n\
          |---|---|---|---|---|---|---|\n",
     );
@@ -48,7 +48,8 @@ fn line(row: &Definition) -> String {
     let source = if matches!(
         row.status,
         working::Status::CommonPractice | working::Status::Published
-    ) {
+    ) || citation(row.source).is_some()
+    {
         source
     } else {
         "-"

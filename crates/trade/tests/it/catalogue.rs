@@ -127,6 +127,19 @@ fn a_material_of_the_job_stands_before_its_namesake() {
 }
 
 #[test]
+fn a_material_like_its_own_code_is_laid_over_its_namesake() {
+    let own = "[[material]]\ncode = \"glass-2\"\nlike = \"glass-2\"\nnote = \"ours\"\n";
+    let starter = Catalogue::starter();
+    let laid = starter.under(own).expect("it is laid over");
+    let (below, above) = (starter.find("glass-2"), laid.find("glass-2"));
+    let (below, above) = (below.expect("there"), above.expect("there"));
+    assert_eq!(above.note.as_deref(), Some("ours"));
+    assert_eq!(above.sheets, below.sheets);
+    assert_eq!(above.kind, below.kind);
+    assert!(Catalogue::read(own).is_err(), "there is nothing below it");
+}
+
+#[test]
 fn what_leads_nowhere_is_refused() {
     let catalogue = Catalogue::starter();
     let refused = |materials: &[Material]| catalogue.with(materials).expect_err("refused");

@@ -126,7 +126,7 @@ fn all_bad_lengths_are_named_together() {
 fn unknown_fields_and_words_are_refused_by_name() {
     let (sentence, line) = refused(&PLAIN.replace("lip =", "lipp ="));
     assert!(
-        sentence.starts_with("there is no field `lipp`, expected one of"),
+        sentence.starts_with("there is no field `lipp`; did you mean `lip`?"),
         "{sentence}"
     );
     assert_eq!(line, Some(11));

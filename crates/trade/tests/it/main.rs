@@ -3,4 +3,5 @@
 mod catalogue;
 mod document;
 mod paper;
+mod place;
 mod settings;

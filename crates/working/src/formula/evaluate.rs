@@ -88,6 +88,10 @@ fn call(function: Function, arguments: &[Expression], inputs: &[Input]) -> Resul
         Function::UpTo => stepped(argument(0)?, argument(1)?, by, Number::ceiling),
         Function::DownTo => stepped(argument(0)?, argument(1)?, by, |steps| Ok(steps.floor())),
         Function::NearestTo => stepped(argument(0)?, argument(1)?, by, Number::nearest),
+        Function::RoundTo => {
+            let way = argument(2)?.way(by)?;
+            stepped(argument(0)?, argument(1)?, by, |steps| steps.rounded(way))
+        }
         Function::Up => whole(argument(0)?, by, Number::ceiling),
         Function::Down => whole(argument(0)?, by, |number| Ok(number.floor())),
         Function::Nearest => whole(argument(0)?, by, Number::nearest),
@@ -157,7 +161,7 @@ fn stepped(
     quantity: Quantity,
     step: Quantity,
     by: &'static str,
-    rounded: fn(Number) -> Result<Number, Fault>,
+    rounded: impl Fn(Number) -> Result<Number, Fault>,
 ) -> Result<Quantity, Fault> {
     let (number, step, unit) = quantity.alike(step, by)?;
     if step.is_zero() || step.is_negative() {

@@ -64,6 +64,7 @@ functions! {
     UpTo "up_to" Some(2), "The next multiple of the step, not below.";
     DownTo "down_to" Some(2), "The next multiple of the step, not above.";
     NearestTo "nearest_to" Some(2), "The nearest multiple of the step, halves away from zero.";
+    RoundTo "round_to" Some(3), "A multiple of the step, rounded the way that is given.";
     Up "up" Some(1), "The next whole quantum or whole number, not below.";
     Down "down" Some(1), "The next whole quantum or whole number, not above.";
     Nearest "nearest" Some(1), "The nearest whole quantum or whole number, halves away from zero.";

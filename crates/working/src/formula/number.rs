@@ -4,6 +4,7 @@ use std::cmp::Ordering;
 
 use super::Fault;
 use super::ratio::Ratio;
+use crate::decimal::Round;
 
 /// A number: exact, or a float once a sine, a root or π was taken.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -115,6 +116,19 @@ impl Number {
             return self.minus(half)?.ceiling();
         }
         Ok(self.plus(half)?.floor())
+    }
+
+    /// A whole number, rounded this way; only an exact number is rounded so.
+    pub(crate) fn rounded(self, way: Round) -> Result<Self, Fault> {
+        let Self::Exact(ratio) = self else {
+            return Err(Fault::Needs {
+                by: "round_to",
+                wanted: "an exact number",
+                given: "a float".to_owned(),
+            });
+        };
+        let whole = way.whole(ratio.top(), ratio.bottom());
+        whole.map(Self::whole).ok_or(Fault::TooLarge)
     }
 
     /// The square root; exact where the root is a fraction.

@@ -7,10 +7,13 @@ use measure::{Angle, Area, Length, Mass, Unit as Named};
 
 use super::Fault;
 use super::number::Number;
+use super::ratio::Ratio;
 use super::token::Sign;
+use crate::decimal::Round;
+use crate::fine::FinePrice;
 use crate::value::Value;
 
-/// What a quantity measures: powers of length, mass and angle.
+/// What a quantity measures: powers of length, mass, angle and money.
 ///
 /// Shape:  zero written as a literal, and the sum of nothing, fit any unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,21 +24,24 @@ struct Powers {
     length: i8,
     mass: i8,
     angle: i8,
+    money: i8,
 }
 
 impl Unit {
     const ANY: Self = Self(None);
-    pub(crate) const NUMBER: Self = Self::of(0, 0, 0);
-    pub(crate) const LENGTH: Self = Self::of(1, 0, 0);
-    pub(crate) const AREA: Self = Self::of(2, 0, 0);
-    pub(crate) const MASS: Self = Self::of(0, 1, 0);
-    pub(crate) const ANGLE: Self = Self::of(0, 0, 1);
+    pub(crate) const NUMBER: Self = Self::of(0, 0, 0, 0);
+    pub(crate) const LENGTH: Self = Self::of(1, 0, 0, 0);
+    pub(crate) const AREA: Self = Self::of(2, 0, 0, 0);
+    pub(crate) const MASS: Self = Self::of(0, 1, 0, 0);
+    pub(crate) const ANGLE: Self = Self::of(0, 0, 1, 0);
+    pub(crate) const MONEY: Self = Self::of(0, 0, 0, 1);
 
-    const fn of(length: i8, mass: i8, angle: i8) -> Self {
+    const fn of(length: i8, mass: i8, angle: i8, money: i8) -> Self {
         Self(Some(Powers {
             length,
             mass,
             angle,
+            money,
         }))
     }
 
@@ -49,6 +55,7 @@ impl Unit {
             join(left.length, right.length)?,
             join(left.mass, right.mass)?,
             join(left.angle, right.angle)?,
+            join(left.money, right.money)?,
         ))
     }
 
@@ -65,12 +72,15 @@ impl Unit {
             length,
             mass,
             angle,
+            money,
         }) = self.0
         else {
             return Some(self);
         };
-        let even = length % 2 == 0 && mass % 2 == 0 && angle % 2 == 0;
-        even.then(|| Self::of(length / 2, mass / 2, angle / 2))
+        let even = [length, mass, angle, money]
+            .iter()
+            .all(|power| power % 2 == 0);
+        even.then(|| Self::of(length / 2, mass / 2, angle / 2, money / 2))
     }
 }
 
@@ -83,26 +93,33 @@ impl fmt::Display for Unit {
             Self::AREA => f.write_str("an area"),
             Self::MASS => f.write_str("a mass"),
             Self::ANGLE => f.write_str("an angle"),
+            Self::MONEY => f.write_str("money"),
             Self(Some(Powers {
                 length,
                 mass,
                 angle,
+                money,
             })) => {
-                write!(f, "length^{length} × mass^{mass} × angle^{angle}")
+                write!(
+                    f,
+                    "length^{length} × mass^{mass} × angle^{angle} × money^{money}"
+                )
             }
         }
     }
 }
 
-/// What an expression comes to: yes or no, or a number with a unit.
+/// What an expression comes to: yes or no, a way of rounding, or a number with a unit.
 ///
-/// Units:  quanta of 1/16 000 mm and their powers, nanograms, millionths of a degree.
+/// Units:  quanta of 1/16 000 mm and their powers, nanograms, millionths of a degree, one of a currency.
+///         A working keeps to one currency, so which it is is not told apart.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Quantity(Kind);
 
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Kind {
     Yes(bool),
+    Round(Round),
     Amount(Number, Unit),
 }
 
@@ -157,6 +174,7 @@ impl Quantity {
     pub fn value(&self) -> Option<Value> {
         let (number, unit) = match self.0 {
             Kind::Yes(yes) => return Some(Value::Yes(yes)),
+            Kind::Round(round) => return Some(Value::Round(round)),
             Kind::Amount(number, unit) => (number, unit),
         };
         let Number::Exact(ratio) = number else {
@@ -179,7 +197,7 @@ impl Quantity {
     /// Whether no float was needed to get it.
     pub fn is_exact(&self) -> bool {
         match self.0 {
-            Kind::Yes(_) => true,
+            Kind::Yes(_) | Kind::Round(_) => true,
             Kind::Amount(number, _) => number.is_exact(),
         }
     }
@@ -191,7 +209,7 @@ impl Quantity {
     /// The number in quanta, as the nearest float; `None` for yes and no.
     pub(crate) fn float(&self) -> Option<f64> {
         match self.0 {
-            Kind::Yes(_) => None,
+            Kind::Yes(_) | Kind::Round(_) => None,
             Kind::Amount(number, _) => Some(number.float()),
         }
     }
@@ -199,9 +217,21 @@ impl Quantity {
     pub(crate) fn is_yes(&self, by: &'static str) -> Result<bool, Fault> {
         match self.0 {
             Kind::Yes(yes) => Ok(yes),
-            Kind::Amount(..) => Err(Fault::Needs {
+            Kind::Round(_) | Kind::Amount(..) => Err(Fault::Needs {
                 by,
                 wanted: "yes or no",
+                given: self.kind(),
+            }),
+        }
+    }
+
+    /// The way of rounding it is.
+    pub(crate) fn way(&self, by: &'static str) -> Result<Round, Fault> {
+        match self.0 {
+            Kind::Round(round) => Ok(round),
+            Kind::Yes(_) | Kind::Amount(..) => Err(Fault::Needs {
+                by,
+                wanted: "a way of rounding",
                 given: self.kind(),
             }),
         }
@@ -211,7 +241,7 @@ impl Quantity {
     pub(crate) fn amount(&self, by: &'static str) -> Result<(Number, Unit), Fault> {
         match self.0 {
             Kind::Amount(number, unit) => Ok((number, unit)),
-            Kind::Yes(_) => Err(Fault::Needs {
+            Kind::Yes(_) | Kind::Round(_) => Err(Fault::Needs {
                 by,
                 wanted: "an amount",
                 given: self.kind(),
@@ -240,6 +270,7 @@ impl Quantity {
     pub(crate) fn kind(&self) -> String {
         match self.0 {
             Kind::Yes(_) => "yes or no".to_owned(),
+            Kind::Round(_) => "a way of rounding".to_owned(),
             Kind::Amount(_, unit) => unit.to_string(),
         }
     }
@@ -315,6 +346,11 @@ impl Quantity {
 /// A thousandth of a gram.
 const MILLIGRAM: Mass = Mass::from_nanograms(1_000_000);
 
+/// A fraction whose bottom number is a power of ten.
+fn part(top: i128, bottom: i128) -> Number {
+    Number::Exact(Ratio::new(top, bottom).expect("a power of ten is above zero"))
+}
+
 impl From<Value> for Quantity {
     fn from(value: Value) -> Self {
         let (quanta, unit) = match value {
@@ -327,6 +363,19 @@ impl From<Value> for Quantity {
             Value::Figure(figure) => {
                 return Self::new(Number::Float(figure.value()), Unit::NUMBER);
             }
+            Value::Money(money) => {
+                let minor = i128::from(money.currency.minor_in_one());
+                return Self::new(part(i128::from(money.minor), minor), Unit::MONEY);
+            }
+            Value::Price(price) => {
+                let (top, one) = (i128::from(price.millionths), i128::from(FinePrice::ONE));
+                return Self::new(part(top, one), Unit::MONEY);
+            }
+            Value::Decimal(decimal) => {
+                let (top, bottom) = (i128::from(decimal.top()), i128::from(decimal.bottom()));
+                return Self::new(part(top, bottom), Unit::NUMBER);
+            }
+            Value::Round(round) => return Self(Kind::Round(round)),
         };
         Self::new(Number::whole(quanta), unit)
     }
@@ -338,6 +387,7 @@ impl fmt::Display for Quantity {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (number, unit) = match self.0 {
             Kind::Yes(yes) => return Value::Yes(yes).fmt(f),
+            Kind::Round(round) => return round.fmt(f),
             Kind::Amount(number, unit) => (number, unit),
         };
         match (unit, number, self.value()) {

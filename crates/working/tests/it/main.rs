@@ -4,5 +4,6 @@ mod explain;
 mod figure;
 mod find;
 mod job;
+mod money;
 mod recheck;
 mod text;

@@ -31,6 +31,7 @@ sources! {
     "L12" "Preservation 101, session 5 practical exercise, reporting ANSI/NISO Z39.79-2001", "Northeast Document Conservation Center", "2006", Read;
     "L13" "The Museum Environment, 2nd ed. (G. Thomson), as reported in K. Shaw, Display and Conservation", "Butterworths / Lighting Dimensions", "1986", SecondHand;
     "L16" "ISO 105-A02 Textiles - Tests for colour fastness - Grey scale for assessing change in colour", "ISO", "1993", FromMemory;
+    "L17" "Test Your Photos: fade resistance (table of illuminances)", "computer magazine", "c. 2011", Read;
     "L19" "ANSI/IESNA RP-30-96 Museum and art gallery lighting", "Illuminating Engineering Society of North America", "1996", FromMemory;
     "L20" "EN 12464-1 Light and lighting of work places, indoor", "CEN", "2021", FromMemory;
     "H2" "Tree species average properties table (same figures as Wood Handbook Table 5-3b)", "synthmind.com", "undated", SecondHand;

@@ -1,6 +1,6 @@
 //! What a piece lives through: light, climate, what lies against the art.
 
-use working::Status::{CommonPractice, Published};
+use working::Status::{Assumed, CommonPractice, Published};
 
 use super::super::value::{Default, Definition};
 use super::{choice, count, i, length, t};
@@ -38,7 +38,7 @@ pub(super) const UV_CONTENT: Definition = count(
     (0, 2000),
     "µW/lm",
     "L1",
-    Published,
+    Assumed,
     "Ultraviolet in daylight through a window: 300 to 600 by wide-band meters (from memory), 150 by a narrow-band one; the highest serves for warnings.",
 );
 pub(super) const UV_LIMIT: Definition = count(
@@ -69,7 +69,7 @@ pub(super) const LIGHT_SCHEME: Definition = choice(
         "ANSI/IESNA RP-30-96",
     ],
     "L3",
-    Published,
+    Assumed,
     "Whose yearly light the program holds a place against; they disagree up to threefold for the most sensitive class.",
 );
 pub(super) const WOOL_8: Definition = count(
@@ -78,8 +78,17 @@ pub(super) const WOOL_8: Definition = count(
     (1000, 1100),
     "Mlx h",
     "L3",
-    Published,
+    Assumed,
     "Light without ultraviolet for one just noticeable fade of blue wool 8: 1100 (CIE 157, from memory) or 1000 (a museum's public program).",
+);
+pub(super) const CHECK_YEARS: Definition = count(
+    "care.check_years",
+    5,
+    (1, 25),
+    "years",
+    "",
+    CommonPractice,
+    "After how many years the customer is asked back for a look at seal, hinges, cords and hangers.",
 );
 pub(super) const LEAST_YEARS: Definition = count(
     "light.least_years",
@@ -108,6 +117,24 @@ pub(super) const DAMP: Definition = count(
     CommonPractice,
     "Dampest the room gets in a year.",
 );
+pub(super) const HEATED: Definition = count(
+    "climate.heated",
+    40,
+    (0, 100),
+    "% RH",
+    "",
+    Assumed,
+    "Humidity of the room while it is cold outdoors: heated air is dry, 30 to 45 in most houses, more where much is cooked, washed or grown.",
+);
+pub(super) const OUTDOORS: Definition = count(
+    "climate.outdoors",
+    -10,
+    (-40, 20),
+    "°C",
+    "",
+    Assumed,
+    "Coldest week outdoors, which an outside wall is judged by; a shop takes its own town's.",
+);
 pub(super) const ROOM: Definition = count(
     "climate.room",
     20,
@@ -116,15 +143,6 @@ pub(super) const ROOM: Definition = count(
     "",
     CommonPractice,
     "Temperature of the room.",
-);
-pub(super) const SWING: Definition = count(
-    "climate.swing",
-    10,
-    (0, 40),
-    "K",
-    "",
-    CommonPractice,
-    "Warmest less coolest temperature of a room in a year.",
 );
 pub(super) const MADE_AT: Definition = count(
     "climate.made_at",

@@ -1,6 +1,6 @@
 //! What holds a piece on its wall, and who carries it there.
 
-use working::Status::{Assumed, CommonPractice, Published};
+use working::Status::{Assumed, CommonPractice, Published, ShopChoice};
 
 use super::super::value::{Default, Definition};
 use super::{angle, choice, count, i, length, t};
@@ -97,6 +97,14 @@ pub(super) const HOOKS: Definition = choice(
     Published,
     "One hook or two for a wire; two wall points are safer than one.",
 );
+pub(super) const HOOKS_APART: Definition = choice(
+    "hanging.hooks_apart",
+    Default::Choice("third"),
+    &["half", "third", "quarter"],
+    "",
+    CommonPractice,
+    "How far apart two hooks stand under a wire, as a share of the distance between its rings.",
+);
 pub(super) const ONE_HOOK_TO: Definition = count(
     "hanging.one_hook_to",
     9,
@@ -148,16 +156,21 @@ pub(super) const CREEP: Definition = count(
     (1, 4),
     "",
     "H1",
-    Published,
+    Assumed,
     "How many times its first sag wood comes to under a load that stays (from memory).",
 );
-pub(super) const THREAD: Definition = length(
-    "hanging.thread",
-    (i(64), t(120)),
-    (i(8), i(384)),
+pub(super) const STRAINER_WOOD: Definition = choice(
+    "hanging.strainer_wood",
+    Default::Choice("pine, eastern white"),
+    &[
+        "pine, eastern white",
+        "pine, ponderosa",
+        "yellow-poplar",
+        "basswood, American",
+    ],
     "",
-    CommonPractice,
-    "Length of a hanger's screw in the wood where the job states none.",
+    ShopChoice,
+    "Wood of strainers, as the table of woods names it: its stiffness helps the rails, its weight counts.",
 );
 pub(super) const GAUGE: Definition = count(
     "hanging.screw_gauge",
