@@ -1,43 +1,33 @@
 //! Advice: what will harm a piece, with the number, the rule, the source, and changes that cure it.
 //!
 //! A change is proposed only once it was tried: applied to the document, the piece derived and looked at
-//! again, the advice gone and no new fault in its place that stops the piece.
+//! again, the advice gone and no other in its place ([`Trial`]).
 
+mod adhesive;
 mod attachment;
 mod boards;
 mod change;
 mod climate;
 mod light;
+mod place;
 mod sized;
+mod surroundings;
+mod trial;
 
-use measure::Length;
-use sizing::{Fault, Severity, Sizes, derive};
+use measure::{Length, Toward};
+use sizing::{Fault, Sizes};
+use trade::settings::cited;
 use trade::{Catalogue, Coating, Job, Level, Material, Medium, Pane, Settings};
-use working::{Figure, LineId, Stated, Working};
+use working::{LineId, Working};
 
-use crate::light::{Media, Showing};
+use crate::caution::{self, Caution};
+use crate::refusal::Refusal;
+use crate::spoken::said;
 
-pub use change::Change;
-
-/// Where a piece will hang, as far as somebody said.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct Surroundings {
-    /// Its light; left out: the shop's wall at home.
-    pub showing: Option<Showing>,
-    /// What the art is, better known than the document's medium.
-    pub media: Option<&'static Media>,
-    /// The outside wall it hangs on, where it does.
-    pub outside_wall: Option<OutsideWall>,
-}
-
-/// An outside wall in the cold.
-#[derive(Clone, Copy, Debug)]
-pub struct OutsideWall {
-    /// Outdoors, °C.
-    pub outdoors: Stated<Figure>,
-    /// Heat it lets through, W/(m²K).
-    pub transmittance: Stated<Figure>,
-}
+pub use change::{Change, Move};
+pub(crate) use surroundings::ultraviolet;
+pub use surroundings::{OutsideWall, Surroundings};
+pub use trial::{Look as LookOver, Trial};
 
 /// One piece of advice.
 #[derive(Clone, Debug)]
@@ -50,6 +40,8 @@ pub struct Advice {
     pub lines: Vec<LineId>,
     /// Changes of the document, each of which cures it by itself.
     pub changes: Vec<Change>,
+    /// What must stand beside it wherever it is shown, where somebody or the art could be hurt.
+    pub cautions: Vec<Caution>,
 }
 
 /// All advice on a piece, the worst first.
@@ -57,55 +49,58 @@ pub struct Advice {
 pub struct Advised {
     /// The advice.
     pub advice: Vec<Advice>,
-    /// The working its numbers stand in.
+    /// The working its numbers stand in: the sizes' own lines, then those of the advice.
     pub working: Working,
 }
 
 /// Everything that will harm a piece, each with the changes that cure it.
 ///
-/// Shape:  what sizes reveal by themselves ([`Sizes::faults`]) comes too where a change cures it, its
-///         line one of the sizes' own working.
-/// Errors: none; what can't be worked out for want of a number is left out.
-pub fn advice(
-    job: &Job,
-    sizes: &Sizes,
-    catalogue: &Catalogue,
-    shop: &Settings,
-    around: &Surroundings,
-) -> Advised {
-    let mut advised = looked_over(job, sizes, catalogue, around);
-    let look = Trial {
-        job,
-        sizes,
-        catalogue,
-        shop,
-        around,
-    };
-    for advice in &mut advised.advice {
-        advice
-            .changes
-            .retain(|change| look.cures(change, advice.fault.code, &advice.fault.part));
-    }
-    advised.advice.extend(look.of_sizes());
-    let worst = |advice: &Advice| std::cmp::Reverse(advice.fault.severity);
-    advised.advice.sort_by_key(worst);
+/// Shape:  what sizes reveal by themselves ([`Sizes::faults`]) comes too where a change cures it. How the
+///         piece hangs is not looked at: `hanging::advice` looks at both, and tries every change on both.
+/// Errors: none; what can't be worked out for want of a number is left out, and a number of the document
+///         outside what can be is an advice of its own.
+pub fn advice(job: &Job, sizes: &Sizes, catalogue: &Catalogue, shop: &Settings) -> Advised {
+    let look = |job: &Job, sizes: &Sizes| looked_over(job, sizes, catalogue).faults();
+    let trial = Trial::of(job, sizes, catalogue, shop, &look);
+    let mut advised = looked_over(job, sizes, catalogue);
+    advised.keep_cures(&trial);
     advised
 }
 
+impl Advised {
+    /// The faults alone.
+    pub fn faults(&self) -> Vec<Fault> {
+        let faults = self.advice.iter().map(|advice| advice.fault.clone());
+        faults.collect()
+    }
+
+    /// Leaves each advice only the changes that a trial proves, adds advice on what the sizes revealed
+    /// where a change cures it, and puts the worst first.
+    pub fn keep_cures(&mut self, trial: &Trial<'_>) {
+        trial.keep_cures(&mut self.advice);
+        self.advice.extend(trial.of_sizes());
+        let worst = |advice: &Advice| std::cmp::Reverse(advice.fault.severity);
+        self.advice.sort_by_key(worst);
+    }
+}
+
 /// Looks a piece over; the changes are not tried yet.
-fn looked_over(job: &Job, sizes: &Sizes, catalogue: &Catalogue, around: &Surroundings) -> Advised {
+///
+/// Errors: as [`advice()`].
+pub fn looked_over(job: &Job, sizes: &Sizes, catalogue: &Catalogue) -> Advised {
     let mut look = Look {
         job,
         sizes,
         catalogue,
-        around,
-        working: Working::new(),
+        around: Surroundings::of(job, &sizes.settings),
+        working: sizes.working.clone(),
         advice: Vec::new(),
     };
     look.light();
     look.boards();
     look.attachment();
     look.climate();
+    look.place();
     Advised {
         advice: look.advice,
         working: look.working,
@@ -117,7 +112,7 @@ struct Look<'a> {
     job: &'a Job,
     sizes: &'a Sizes,
     catalogue: &'a Catalogue,
-    around: &'a Surroundings,
+    around: Surroundings,
     working: Working,
     advice: Vec<Advice>,
 }
@@ -127,8 +122,19 @@ impl Look<'_> {
         &self.sizes.settings
     }
 
+    /// A length that stands on a mark, or is read as the nearest.
     fn say(&self, length: Length) -> String {
-        length.in_both(self.job.units.unit())
+        said(length, self.job.units.unit(), Toward::Nearest)
+    }
+
+    /// A length that is feared: never less than it is.
+    fn say_up(&self, length: Length) -> String {
+        said(length, self.job.units.unit(), Toward::Up)
+    }
+
+    /// A length that is left: never more than it is.
+    fn say_down(&self, length: Length) -> String {
+        said(length, self.job.units.unit(), Toward::Down)
     }
 
     fn push(
@@ -142,13 +148,27 @@ impl Look<'_> {
             Some(line) => fault.because(*line),
             None => fault,
         };
-        let source = source.into();
         self.advice.push(Advice {
+            cautions: caution::beside(fault.code),
             fault,
-            source,
+            source: source.into(),
             lines,
             changes,
         });
+    }
+
+    /// A number of the document outside what can be, said once.
+    fn refused(&mut self, refusal: &Refusal) {
+        let fault = Fault::warn("place.number", "Place", refusal.to_string(), "", "");
+        let said = |advice: &Advice| advice.fault == fault;
+        if !self.advice.iter().any(said) {
+            self.push(
+                fault,
+                "no source: a number that can't be",
+                Vec::new(),
+                Vec::new(),
+            );
+        }
     }
 
     /// The medium of the first piece of art.
@@ -166,40 +186,14 @@ impl Look<'_> {
     }
 }
 
-/// What a source of this code says, as people read it.
+/// What a source of this code says, as people read it; `CP` is common practice.
+///
+/// Errors: a code that is not listed panics; every advice is given by a test.
 fn of_source(code: &str) -> String {
-    match trade::settings::citation(code) {
-        Some(citation) => citation.to_string(),
-        None => "common practice, no source".to_owned(),
+    if code == "CP" {
+        return "common practice, no source".to_owned();
     }
-}
-
-/// A piece on which changes are tried.
-struct Trial<'a> {
-    job: &'a Job,
-    sizes: &'a Sizes,
-    catalogue: &'a Catalogue,
-    shop: &'a Settings,
-    around: &'a Surroundings,
-}
-
-impl Trial<'_> {
-    /// Whether a change takes this advice away and brings no fault that stops the piece.
-    fn cures(&self, change: &Change, code: &str, part: &str) -> bool {
-        let job = change.applied(self.job);
-        let Ok(sizes) = derive(&job, self.catalogue, self.shop) else {
-            return false;
-        };
-        let stops = |fault: &Fault| fault.severity == Severity::Refuse;
-        let had = |fault: &Fault| self.sizes.faults.iter().any(|old| old.code == fault.code);
-        if sizes.faults.iter().any(|fault| stops(fault) && !had(fault)) {
-            return false;
-        }
-        let is_it = |fault: &Fault| fault.code == code && fault.part == part;
-        let after = looked_over(&job, &sizes, self.catalogue, self.around);
-        let still = after.advice.iter().any(|advice| is_it(&advice.fault));
-        !still && !sizes.faults.iter().any(is_it)
-    }
+    cited(code).to_string()
 }
 
 /// Materials that a change could name: codes, in the catalogue's order.
@@ -209,11 +203,6 @@ fn codes<'a>(
 ) -> impl Iterator<Item = String> + 'a {
     let found = catalogue.iter().filter(move |material| fits(material));
     found.map(|material| material.code.clone())
-}
-
-/// Whether a pane stops ultraviolet, as its coating tells.
-const fn stops_ultraviolet(coating: Coating) -> bool {
-    matches!(coating, Coating::Ultraviolet)
 }
 
 /// Whether a pane gathers static that lifts loose media.

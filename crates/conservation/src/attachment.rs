@@ -1,6 +1,9 @@
 //! Attachment: how many hinges, where, what each carries, and which must give way first.
 
+mod held;
+
 use measure::{Length, Size};
+use sizing::hinge_count;
 use trade::{Key, Settings};
 use working::{Figure, Rule, Stated, Subject, Worked, Working};
 
@@ -8,12 +11,6 @@ use crate::refusal::Refusal;
 use crate::rules::{cited, custom, figure};
 use crate::table::{Fact, within};
 
-static COUNT: Rule = cited(
-    "attachment.count",
-    "two hinges at least; the outer ones stand in from the corners, and none stands further from its neighbour than the spacing",
-    "hinges = max(least, up((edge - 2 × inset) ÷ spacing) + 1)",
-    "M6",
-);
 static APART: Rule = cited(
     "attachment.apart",
     "the hinges share the edge between the outer ones evenly",
@@ -43,6 +40,9 @@ static WEAKEST: Rule = cited(
     "M3",
 );
 
+pub use held::{Held, held};
+pub(crate) use held::{as_figure, grows, is_paper, of_art};
+
 /// Where hinges go.
 #[derive(Clone, Copy, Debug)]
 pub struct Hinges {
@@ -54,8 +54,7 @@ pub struct Hinges {
 
 /// How many hinges an edge takes, and how far apart.
 ///
-/// hinges = max(2, ⌈(edge − 2 inset) ÷ spacing⌉ + 1)
-///
+/// Shape:  the count is [`sizing::hinge_count`], which the piece's own marks use too.
 /// Units:  distances to the nearest quantum.
 /// Errors: insets that meet, no spacing.
 /// Source: a mounting manual (10 to 15 in, M6); three published counts (M7) agree.
@@ -69,17 +68,8 @@ pub fn hinges(
     let between = edge.value - inset.value.twice();
     Refusal::unless_positive("the edge between the outer hinges", between)?;
     Refusal::unless_positive("the spacing", spacing.value)?;
-    let gaps = between.up_to(spacing.value).quanta() / spacing.value.quanta();
-    let count = (gaps + 1).max(2);
-    let least = Fact::named("hinge.least");
-    let inputs = [
-        ("least", least.only().into()),
-        ("edge", edge.into()),
-        ("inset", inset.into()),
-        ("spacing", spacing.into()),
-    ];
+    let count = hinge_count(edge, inset, spacing, working);
     let subject = |quantity| Subject::of("attachment", quantity);
-    let count = working.by(&COUNT, subject("count"), &inputs, count);
     let parts = count.value - 1;
     let half = Length::from_quanta(parts.div_euclid(2));
     let value = Length::from_quanta((between + half).quanta().div_euclid(parts));
@@ -94,15 +84,23 @@ pub fn hinges(
     })
 }
 
-/// The longest distance between hinges for a sheet of this grammage, as the shop has it.
-pub fn spacing_for(grammage: Figure, settings: &Settings) -> Stated<Length> {
-    let from = i32::try_from(settings.count(Key::HeavySheet)).unwrap_or(i32::MAX);
-    let key = if grammage.value() >= f64::from(from) {
-        Key::HingeSpacingHeavy
-    } else {
-        Key::HingeSpacingLight
-    };
-    Stated::setting(key.id(), settings.length(key))
+/// A sheet of paper, with where its sides are from.
+#[derive(Clone, Copy, Debug)]
+pub struct Sheet {
+    /// Across.
+    pub width: Stated<Length>,
+    /// Up.
+    pub height: Stated<Length>,
+}
+
+impl Sheet {
+    /// A sheet as someone asks.
+    pub const fn asked(size: Size) -> Self {
+        Self {
+            width: Stated::job(size.width),
+            height: Stated::job(size.height),
+        }
+    }
 }
 
 /// What hinges carry.
@@ -125,20 +123,21 @@ pub struct HingeLoad {
 /// Example: 300 g/m², 559 × 762 mm on three: 127.8 g, 0.42 N each.
 pub fn hinge_load(
     grammage: Stated<Figure>,
-    sheet: Size,
+    sheet: Sheet,
     hinges: Stated<i64>,
     settings: &Settings,
     working: &mut Working,
 ) -> Result<HingeLoad, Refusal> {
     let heavy = within("grammage", grammage.value)?;
-    Refusal::unless_positive("the sheet", sheet.short_side())?;
+    let size = Size::new(sheet.width.value, sheet.height.value);
+    Refusal::unless_positive("the sheet", size.short_side())?;
     let count = i32::try_from(hinges.value).unwrap_or(i32::MAX);
     within("factor", Figure::of(f64::from(count), ""))?;
-    let grams = heavy * sheet.area().approx_m2();
+    let grams = heavy * size.area().approx_m2();
     let inputs = [
         ("grammage", grammage.into()),
-        ("width", Stated::job(sheet.width).into()),
-        ("height", Stated::job(sheet.height).into()),
+        ("width", sheet.width.into()),
+        ("height", sheet.height.into()),
     ];
     let subject = |quantity| Subject::of("attachment", quantity);
     let weighs = figure(working, &SHEET, subject("sheet"), &inputs, (grams, "g"));

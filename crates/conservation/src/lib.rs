@@ -21,11 +21,14 @@
 pub mod advice;
 pub mod attachment;
 pub mod boards;
+pub mod caution;
 pub mod climate;
 pub mod glazing;
 pub mod light;
+mod mention;
 mod refusal;
 pub mod rules;
+pub mod spoken;
 mod table;
 
 pub use refusal::Refusal;

@@ -28,7 +28,7 @@ pub enum Refusal {
         known: String,
     },
     /// A length that must be above zero.
-    #[error("{what} is {given}; it is above zero")]
+    #[error("{what} is {given}; give more than zero")]
     NotPositive {
         /// What it is, with its article.
         what: &'static str,

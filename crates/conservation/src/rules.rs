@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use working::{Figure, Given, Rule, Source, Status, Subject, Worked, Working};
+use working::{Figure, Given, Rule, Seen, Source, Status, Subject, Worked, Working};
 
 /// An uncertain figure: its two ends, each with its line, the lower first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -79,19 +79,36 @@ pub const fn custom(id: &'static str, words: &'static str, formula: &'static str
     }
 }
 
-/// A rule that the source of this code states.
+/// A rule that the source of this code states; one known from memory alone is only assumed.
 pub const fn cited(
     id: &'static str,
     words: &'static str,
     formula: &'static str,
     code: &str,
 ) -> Rule {
+    let citation = trade::settings::cited(code);
     Rule {
         id,
         words,
         formula,
-        source: Source::Cited(trade::settings::cited(code)),
-        status: Status::Published,
+        source: Source::Cited(citation),
+        status: match citation.seen {
+            Seen::FromMemory => Status::Assumed,
+            _ => Status::Published,
+        },
+    }
+}
+
+/// A rule that the source of this code is remembered to state, where that part of it was not seen.
+pub const fn remembered(
+    id: &'static str,
+    words: &'static str,
+    formula: &'static str,
+    code: &str,
+) -> Rule {
+    Rule {
+        status: Status::Assumed,
+        ..cited(id, words, formula, code)
     }
 }
 

@@ -24,12 +24,15 @@ impl Trust {
         self.source.split(';').next().unwrap_or(self.source)
     }
 
-    /// In words: `from memory, CIE 157:2004 …`.
+    /// In words: `from memory; CIE 157:2004 …`.
+    ///
+    /// Errors: a code that is not listed panics; every table's codes are tried by a test.
     pub fn sentence(self) -> String {
-        match trade::settings::citation(self.code()) {
-            Some(citation) => format!("{}; {citation}", self.status.word()),
-            None => self.status.word().to_owned(),
+        if self.code() == "CP" {
+            return self.status.word().to_owned();
         }
+        let citation = trade::settings::cited(self.code());
+        format!("{}; {citation}", self.status.word())
     }
 }
 

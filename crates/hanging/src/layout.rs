@@ -1,22 +1,21 @@
 //! Walls: where every piece hangs and every nail goes, from the wall's left corner and the floor.
 
+mod across;
 mod block;
 mod stairs;
 
 use measure::Length;
+use sizing::{Sizes, hooks_apart};
+use trade::{Key, Settings};
 use working::{Rule, Stated, Subject, Worked, Working};
 
-use crate::geometry;
 use crate::refusal::Refusal;
+use crate::{custom, geometry};
 
+pub(crate) use across::{Across, middle};
 pub use block::{Align, block, grid, single};
 pub use stairs::{Stairs, stairs};
 
-static MIDDLE: Rule = geometry(
-    "wall.middle",
-    "the middle of a frame is half its width from its left edge",
-    "middle = left + half_down(frame)",
-);
 static NAIL_LEFT: Rule = geometry(
     "wall.nail_left",
     "the left one of two nails stands half their distance before the middle",
@@ -33,6 +32,12 @@ static NAIL_HEIGHT: Rule = geometry(
     "nail = top - seat + seat_to_nail",
 );
 
+static ABOVE: Rule = custom(
+    "wall.above",
+    "over furniture the shop leaves a gap; what hangs rises until it has it",
+    "centre = max(centre, furniture + gap + hung - half_down(hung))",
+);
+
 /// A piece as it hangs.
 #[derive(Clone, Copy, Debug)]
 pub struct Frame {
@@ -46,6 +51,31 @@ pub struct Frame {
     pub hooks_apart: Option<Stated<Length>>,
 }
 
+impl Frame {
+    /// A piece as it was derived: its outside, the seat of its hooks under load, its hooks apart.
+    ///
+    /// Shape:  none where it has no hangers. A wire's seat is its marks'; rings, plates and cleats sit on
+    ///         their hooks as far down as they are set. Rings and plates take two hooks, a ring apart; a
+    ///         wire on two hooks takes them the shop's share of its rings apart.
+    pub fn of(sizes: &Sizes, hooks: u32) -> Option<Self> {
+        let marks = sizes.hangers?;
+        let outside = sizes.outside;
+        let wire = marks.wire;
+        let two = || hooks_apart(marks.apart, &sizes.settings, &mut sizes.working.clone());
+        let apart = match wire {
+            Some(wire) if hooks > 1 => Some(wire.hooks_apart.unwrap_or_else(two).value),
+            Some(_) => None,
+            None => Some(marks.apart.value),
+        };
+        Some(Self {
+            width: Stated::job(outside.width.value),
+            height: Stated::job(outside.height.value),
+            seat: Stated::job(wire.map_or(marks.down.value, |wire| wire.hook.value)),
+            hooks_apart: apart.map(Stated::job),
+        })
+    }
+}
+
 /// The wall and the shop's habits on it.
 #[derive(Clone, Copy, Debug)]
 pub struct Wall {
@@ -57,6 +87,47 @@ pub struct Wall {
     pub gap: Stated<Length>,
     /// From the seat of a hook up to its nail.
     pub seat_to_nail: Stated<Length>,
+}
+
+impl Wall {
+    /// A wall of this width, the rest as the shop has it.
+    pub fn of_shop(width: Stated<Length>, settings: &Settings) -> Self {
+        let own = |key: Key| Stated::setting(key.id(), settings.length(key));
+        Self {
+            width,
+            centre: own(Key::CentreHeight),
+            gap: own(Key::WallGapBetween),
+            seat_to_nail: own(Key::HookSeat),
+        }
+    }
+
+    /// The same wall with furniture of this height under what hangs there: the centre rises until the shop's
+    /// gap is left above it, and no higher than that.
+    ///
+    /// centre = max(centre, furniture + gap + half of what hangs)
+    #[must_use]
+    pub fn above(
+        self,
+        furniture: Stated<Length>,
+        height: Length,
+        settings: &Settings,
+        working: &mut Working,
+    ) -> Self {
+        let gap = Stated::setting(Key::OverFurniture.id(), settings.length(Key::OverFurniture));
+        let half = height - height.half_down();
+        let value = self.centre.value.max(furniture.value + gap.value + half);
+        let inputs = [
+            ("centre", self.centre.into()),
+            ("furniture", furniture.into()),
+            ("gap", gap.into()),
+            ("hung", Stated::job(height).into()),
+        ];
+        let centre = working.by(&ABOVE, Subject::of("wall", "centre"), &inputs, value);
+        Self {
+            centre: centre.into(),
+            ..self
+        }
+    }
 }
 
 /// A piece in its place.
@@ -118,7 +189,7 @@ fn hung(
     ];
     let value = top.value - frame.seat.value + wall.seat_to_nail.value;
     let above_floor = working.by(&NAIL_HEIGHT, subject("nail_height"), &inputs, value);
-    let middle = middle(frame, index, left, working);
+    let middle = middle(index, (left, frame.width), working);
     let across = match frame.hooks_apart {
         None => vec![middle],
         Some(apart) => {
@@ -142,22 +213,6 @@ fn hung(
         top,
         nails: nails.collect(),
     })
-}
-
-fn middle(
-    frame: &Frame,
-    index: usize,
-    left: Worked<Length>,
-    working: &mut Working,
-) -> Worked<Length> {
-    let inputs = [("left", left.into()), ("frame", frame.width.into())];
-    let value = left.value + frame.width.value.half_down();
-    working.by(
-        &MIDDLE,
-        Subject::nth("wall", index, "middle"),
-        &inputs,
-        value,
-    )
 }
 
 #[cfg(test)]

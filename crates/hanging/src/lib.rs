@@ -35,6 +35,7 @@ pub mod lift;
 #[allow(clippy::float_arithmetic, reason = "figures of loads, no lengths")]
 mod load;
 mod nail;
+mod plan;
 #[allow(
     clippy::float_arithmetic,
     reason = "stiffness; a length comes out of a function whose name rounds it"
@@ -53,20 +54,18 @@ mod wire;
 pub use choice::{Choice, choice};
 pub use load::{Borne, HookPull, bears, force, hook_pull, working_load};
 pub use nail::{Nail, NailPlan, nail};
-pub use rail::{Rail, Sag, deep_enough, sag};
+pub use plan::{Hanging, RailPlan, ScrewPlan, WirePlan, hangs};
+pub use rail::{Bar, Rail, Sag, bar_enough, deep_enough, sag};
 pub use refusal::Refusal;
 pub use row::{Row, RowPlan, row};
-pub use weight::{Part, Weight, weigh};
+pub use weight::{LEFT_OUT, Part, Place, Unweighed, Weight, weigh};
 pub use wire::{Factors, Hang, Ratings, WireRun, ratings, wire_run};
 
 pub use working::Stated;
 use working::{Rule, Source, Status};
 
 /// What stands beside every load that is shown.
-pub const CAUTION: &str = "A computed load is advice, never a certificate: the wall, its fixings \
-     and the age of the hardware are not in it. Keep to the loads their makers state and to local \
-     codes; leave heavy pieces, pieces over people's heads and public places to someone licensed \
-     to fix them.";
+pub const CAUTION: &str = conservation::caution::Caution::Load.text();
 
 /// A rule of plain geometry.
 const fn geometry(id: &'static str, words: &'static str, formula: &'static str) -> Rule {

@@ -1,8 +1,10 @@
 //! Lifting: whether one person should carry it, by the revised NIOSH equation.
 
+use std::fmt;
 use std::sync::LazyLock;
 
-use conservation::rules::{cited, figure};
+use conservation::caution::Caution;
+use conservation::rules::{cited, figure, remembered, rough};
 use conservation::{Fact, rows, within};
 use measure::Mass;
 use serde::Deserialize;
@@ -35,13 +37,13 @@ static TURN: Rule = cited(
     "multiplier = if(turn > most, 0, 1 - slope × turn)",
     "F1",
 );
-static FREQUENCY: Rule = cited(
+static FREQUENCY: Rule = remembered(
     "lift.frequency",
     "the more often and the longer, the less; between two rows of the table in proportion",
     "multiplier = below + (above - below) × part",
     "F1",
 );
-static GRIP: Rule = cited(
+static GRIP: Rule = remembered(
     "lift.grip",
     "the worse the grip, the less",
     "multiplier = grip",
@@ -105,33 +107,60 @@ pub struct Lift {
 
 impl Lift {
     /// From the floor to the bench, now and then, by the edges.
-    pub fn to_bench(load: Mass, settings: &Settings) -> Self {
+    pub fn to_bench(load: Stated<Mass>, settings: &Settings, working: &mut Working) -> Self {
         let bench = settings.length(Key::BenchHeight);
         let reach = settings.length(Key::LiftReach);
-        let asked = |value, unit| Stated::job(Figure::of(value, unit));
+        // The lift as it is reckoned: hands at the floor, the body not turned.
+        let usual = |value, unit| Stated::table("CP", Figure::of(value, unit));
         let length = |key: Key, length: measure::Length| {
             Stated::setting(key.id(), Figure::of(length.approx_mm() / 10.0, "cm")) // geometry: a prefix
         };
         Self {
-            load: asked(load.approx_kg(), "kg"),
+            load: kilograms(load, working).into(),
             reach: length(Key::LiftReach, reach),
-            height: asked(0.0, "cm"),
+            height: usual(0.0, "cm"),
             travel: length(Key::BenchHeight, bench),
-            turn: asked(0.0, "°"),
+            turn: usual(0.0, "°"),
             often: Fact::named("lift.seldom").only(),
             lasting: Lasting::Hour,
             grip: Grip::Fair,
         }
     }
 
-    /// From the floor to the wall, so that the hands end at this height.
-    pub fn to_wall(load: Mass, hands: measure::Length, settings: &Settings) -> Self {
-        let travel = Figure::of(hands.approx_mm() / 10.0, "cm"); // geometry: a prefix
+    /// From the floor to the wall, so that the hands end at this height, which is no line of a working.
+    pub fn to_wall(
+        load: Stated<Mass>,
+        hands: Stated<measure::Length>,
+        settings: &Settings,
+        working: &mut Working,
+    ) -> Self {
+        let travel = Figure::of(hands.value.approx_mm() / 10.0, "cm"); // geometry: a prefix
         Self {
-            travel: Stated::job(travel),
-            ..Self::to_bench(load, settings)
+            travel: Stated {
+                value: travel,
+                origin: hands.origin,
+            },
+            ..Self::to_bench(load, settings, working)
         }
     }
+}
+
+static KILOGRAMS: Rule = crate::geometry(
+    "lift.load",
+    "what is lifted, in kilograms",
+    "load = mass ÷ 1 kg",
+);
+
+fn kilograms(mass: Stated<Mass>, working: &mut Working) -> Worked<Figure> {
+    let inputs = [("mass", mass.into())];
+    let value = (mass.value.approx_kg(), "kg");
+    figure(
+        working,
+        &KILOGRAMS,
+        Subject::of("lift", "load"),
+        &inputs,
+        value,
+    )
 }
 
 /// What may be lifted this way, and how the load compares.
@@ -351,6 +380,27 @@ fn grip(grip: Grip, high: bool, working: &mut Working) -> Worked<Figure> {
     let value = if high { fact.high() } else { fact.low() };
     let inputs = [("grip", fact.stated(value).into())];
     multiplier(&GRIP, "grip", &inputs, value, working)
+}
+
+impl Lifted {
+    /// The limit, and the load as so many times it.
+    pub fn sentence(&self) -> String {
+        match self.index {
+            Some(index) => format!(
+                "lifted so, {} kg is the most for one person; this is {} times that",
+                rough(self.limit.value.value()),
+                rough(index.value.value())
+            ),
+            None => "nothing should be lifted this way".to_owned(),
+        }
+    }
+}
+
+/// Its [`sentence`](Lifted::sentence), and the caution about lifting.
+impl fmt::Display for Lifted {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}. {}", self.sentence(), Caution::Lift.text())
+    }
 }
 
 #[cfg(test)]

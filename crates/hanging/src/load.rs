@@ -1,10 +1,13 @@
 //! Loads: forces, what a part of a strength may bear, how a hook is pulled.
 
-use conservation::rules::{cited, figure};
+use std::fmt;
+
+use conservation::rules::{cited, figure, rough};
 use conservation::{Fact, within};
 use measure::{Angle, Length, Mass};
 use working::{Figure, Rule, Stated, Subject, Worked, Working};
 
+use crate::CAUTION;
 use crate::refusal::Refusal;
 
 static FORCE: Rule = cited(
@@ -171,4 +174,40 @@ pub fn hook_pull(
         outward: out,
         slant: working.by(&SLANT, subject("slant"), &inputs, slant),
     })
+}
+
+impl Borne {
+    /// What may be hung, and the factor that is really there.
+    pub fn sentence(&self) -> String {
+        format!(
+            "it bears {} with its factor; the factor that is really there is {}",
+            self.load.value,
+            rough(self.actual.value.value())
+        )
+    }
+}
+
+/// Its [`sentence`](Borne::sentence), and [`CAUTION`].
+impl fmt::Display for Borne {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}. {CAUTION}", self.sentence())
+    }
+}
+
+impl HookPull {
+    /// The two pulls.
+    pub fn sentence(&self) -> String {
+        format!(
+            "it pulls down with {} N and out of the wall with {} N",
+            rough(self.downward.value.value()),
+            rough(self.outward.value.value())
+        )
+    }
+}
+
+/// Its [`sentence`](HookPull::sentence), and [`CAUTION`].
+impl fmt::Display for HookPull {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}. {CAUTION}", self.sentence())
+    }
 }

@@ -1,16 +1,12 @@
 //! Where the nail goes.
 
 use measure::Length;
+use sizing::hook_below_top;
 use working::{Rule, Stated, Subject, Worked, Working};
 
 use crate::geometry;
 use crate::refusal::Refusal;
 
-static SEAT: Rule = geometry(
-    "nail.seat_below_top",
-    "the hook's seat lies below the frame's top by the rings' drop less the rise of the wire",
-    "seat = drop - rise",
-);
 static SEAT_HEIGHT: Rule = geometry(
     "nail.seat_above_floor",
     "the seat is at the picture's centre and half the frame, less what it lies below the top",
@@ -70,8 +66,7 @@ pub fn nail(plan: &NailPlan, working: &mut Working) -> Result<Nail, Refusal> {
         return Err(Refusal::BelowFloor { centre, height });
     }
     let subject = |quantity| Subject::of("nail", quantity);
-    let inputs = [("drop", plan.ring_drop.into()), ("rise", plan.rise.into())];
-    let below = working.by(&SEAT, subject("seat_below_top"), &inputs, drop - rise);
+    let below = hook_below_top(plan.ring_drop, plan.rise, working);
     let inputs = [
         ("centre", plan.centre.into()),
         ("height", plan.outside_height.into()),

@@ -29,17 +29,23 @@ pub enum Refusal {
     #[error("the wire pulls harder than can be worked out; give it more slack")]
     TooTaut,
     /// A factor that would weaken.
-    #[error("the safety factor is {factor}; a factor is 1 or more")]
+    #[error("the safety factor is {factor}; give 1 or more")]
     Factor {
         /// As given.
         factor: i64,
     },
+    /// Ends that leave a wire no strength, or more than it has.
+    #[error("the wire's ends leave {ends} % of its strength; give 1 to 100")]
+    Ends {
+        /// As given.
+        ends: i64,
+    },
     /// A measure that can't be this small.
-    #[error("{what} is {}; it is {least}", say(*.given))]
+    #[error("{what} is {}; give {least}", say(*.given))]
     TooSmall {
         /// The measure, with its article.
         what: &'static str,
-        /// What it may be: `above zero`, `zero or more`.
+        /// What it may be: `more than zero`, `zero or more`.
         least: &'static str,
         /// As given.
         given: Length,
@@ -90,7 +96,7 @@ impl Refusal {
         if given.is_positive() {
             return Ok(());
         }
-        let least = "above zero";
+        let least = "more than zero";
         Err(Self::TooSmall { what, least, given })
     }
 

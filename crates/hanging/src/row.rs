@@ -1,31 +1,10 @@
 //! A row of frames on a wall.
 
 use measure::Length;
-use working::{Given, Rule, Stated, Subject, Worked, Working};
+use working::{Stated, Worked, Working};
 
-use crate::geometry;
+use crate::layout::{Across, middle};
 use crate::refusal::Refusal;
-
-static WIDTH: Rule = geometry(
-    "row.width",
-    "a row is its frames and the gaps between them",
-    "row = sum(frame) + (count(frame) - 1) × gap",
-);
-static FIRST: Rule = geometry(
-    "row.first",
-    "the row stands in the middle of the wall",
-    "left = half_down(wall - row)",
-);
-static NEXT: Rule = geometry(
-    "row.next",
-    "each frame starts a gap beyond the one before it",
-    "left = before + frame + gap",
-);
-static CENTRE: Rule = geometry(
-    "row.centre",
-    "a frame hangs by its middle",
-    "centre = left + half_down(frame)",
-);
 
 /// What a row is made of.
 #[derive(Clone, Debug)]
@@ -59,65 +38,24 @@ pub struct Row {
 /// Source: geometry; checked in `suite/ref/bench`.
 /// Example: 14 1/2, 18 1/2, 14 1/2 and 11 in with gaps of 3 on 120 in: the first at 26 1/4 in.
 pub fn row(plan: &RowPlan, working: &mut Working) -> Result<Row, Refusal> {
-    let (gap, wall) = (plan.gap.value, plan.wall.value);
-    Refusal::if_negative("the gap", gap)?;
+    Refusal::if_negative("the gap", plan.gap.value)?;
     for frame in &plan.frames {
         Refusal::unless_positive("a frame's width", frame.value)?;
     }
-    let Some((&first, rest)) = plan.frames.split_first() else {
-        return Err(Refusal::EmptyRow);
+    let across = Across {
+        widths: &plan.frames,
+        gap: plan.gap,
+        wall: plan.wall,
+        first: 0,
     };
-    let width = rest
-        .iter()
-        .fold(first.value, |width, frame| width + gap + frame.value);
-    if width > wall {
-        return Err(Refusal::RowTooWide { row: width, wall });
-    }
-    let mut inputs: Vec<(&'static str, Given)> = plan
-        .frames
-        .iter()
-        .map(|&frame| ("frame", frame.into()))
-        .collect();
-    inputs.push(("gap", plan.gap.into()));
-    let width = working.by(&WIDTH, Subject::of("row", "width"), &inputs, width);
-    let lefts = lefts(plan, width, rest.len(), working);
+    let (width, lefts) = across.placed(working)?;
     let centres = plan.frames.iter().zip(&lefts).enumerate();
-    let centres = centres.map(|(index, (&frame, &left))| {
-        let inputs = [("left", left.into()), ("frame", frame.into())];
-        let value = left.value + frame.value.half_down();
-        let subject = Subject::nth("row", index, "centre");
-        working.by(&CENTRE, subject, &inputs, value)
-    });
+    let centres = centres.map(|(index, (&frame, &left))| middle(index, (left, frame), working));
     Ok(Row {
         width,
         centres: centres.collect(),
         lefts,
     })
-}
-
-/// The left edges: the first, and `further` more.
-fn lefts(
-    plan: &RowPlan,
-    width: Worked<Length>,
-    further: usize,
-    working: &mut Working,
-) -> Vec<Worked<Length>> {
-    let subject = |index| Subject::nth("row", index, "left");
-    let inputs = [("wall", plan.wall.into()), ("row", width.into())];
-    let value = (plan.wall.value - width.value).half_down();
-    let mut left = working.by(&FIRST, subject(0), &inputs, value);
-    let mut lefts = vec![left];
-    for (index, &frame) in plan.frames.iter().take(further).enumerate() {
-        let inputs = [
-            ("before", left.into()),
-            ("frame", frame.into()),
-            ("gap", plan.gap.into()),
-        ];
-        let value = left.value + frame.value + plan.gap.value;
-        left = working.by(&NEXT, subject(index + 1), &inputs, value);
-        lefts.push(left);
-    }
-    lefts
 }
 
 #[cfg(test)]

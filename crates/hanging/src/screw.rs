@@ -1,8 +1,9 @@
 //! Screws: what pulls one out of a rail, what it bears sideways, which length fits.
 
+use std::fmt;
 use std::sync::LazyLock;
 
-use conservation::rules::{cited, custom, figure};
+use conservation::rules::{cited, custom, figure, remembered, rough};
 use conservation::{Fact, Refusal as Outside, Text, lasting, rows, within};
 use measure::Length;
 use serde::Deserialize;
@@ -28,7 +29,7 @@ static ALLOWABLE: Rule = cited(
     "force = ultimate × allowed ÷ breaks",
     "E4",
 );
-static LATERAL: Rule = cited(
+static LATERAL: Rule = remembered(
     "screw.lateral",
     "sideways a screw bears by its group of woods and the square of its shank",
     "force = constant × shank ÷ 1 mm × shank ÷ 1 mm",
@@ -186,4 +187,24 @@ pub fn longest(
     Refusal::unless_positive("the wood a screw may enter", value)?;
     let inputs = [("rail", rail.into()), ("land", land.into())];
     Ok(working.by(&LONGEST, Subject::of("screw", "longest"), &inputs, value))
+}
+
+impl Withdrawal {
+    /// What pulls it out, what is allowed, and the factor between them.
+    pub fn sentence(&self) -> String {
+        let (breaks, allowed) = (self.ultimate.value.value(), self.allowable.value.value());
+        format!(
+            "{} N pull it straight out; {} N are allowed, a factor of {}",
+            rough(breaks),
+            rough(allowed),
+            rough(breaks / allowed)
+        )
+    }
+}
+
+/// Its [`sentence`](Withdrawal::sentence), and [`CAUTION`](crate::CAUTION).
+impl fmt::Display for Withdrawal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}. {}", self.sentence(), crate::CAUTION)
+    }
 }

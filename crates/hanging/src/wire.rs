@@ -2,7 +2,9 @@
 
 use std::fmt;
 
-use measure::{Angle, Length, Mass};
+use conservation::spoken::weighs;
+use measure::{Angle, Length, Mass, Unit};
+use trade::{Key, Settings};
 use working::{Given, Rule, Stated, Subject, Worked, Working};
 
 use crate::refusal::Refusal;
@@ -37,9 +39,9 @@ static INWARD: Rule = geometry(
 );
 static WIRE_RATING: Rule = custom(
     "hang.wire_rating",
-    "a wire is rated for several times the weight, and never below its pull times the factor of \
-     the fittings",
-    "rating = max(factor × weight, fitting_factor × tension)",
+    "a wire is rated for several times the weight, and never below what its pull, times its own \
+     factor, asks of the strength that its twisted ends leave",
+    "rating = max(factor × weight, up(100 × pull_factor × tension ÷ ends))",
 );
 static RING_RATING: Rule = custom(
     "hang.ring_rating",
@@ -86,8 +88,33 @@ pub struct WireRun {
 pub struct Factors {
     /// The wire, times the whole weight. Common practice, no source: 4.
     pub wire: Stated<i64>,
+    /// The wire, times its pull.
+    pub pull: Stated<i64>,
+    /// Strength that the wire's ends leave it, per cent: a twist weakens.
+    pub ends: Stated<i64>,
     /// Each ring and hook, times its share. Common practice, no source: 2.
     pub fitting: Stated<i64>,
+}
+
+impl Factors {
+    /// As the shop has them; more over people's heads.
+    pub fn of_shop(settings: &Settings, over_people: bool) -> Self {
+        let own = |key: Key| Stated::setting(key.id(), settings.count(key));
+        let worse = |key: Key| {
+            let (usual, people) = (own(key), own(Key::PeopleFactor));
+            if over_people && people.value > usual.value {
+                people
+            } else {
+                usual
+            }
+        };
+        Self {
+            wire: worse(Key::WireFactor),
+            pull: worse(Key::PullFactor),
+            ends: own(Key::KnotStrength),
+            fitting: worse(Key::FittingFactor),
+        }
+    }
 }
 
 /// Loads the parts must at least be rated for, as masses whose weight they equal.
@@ -99,7 +126,7 @@ pub struct Ratings {
     pub ring: Worked<Mass>,
     /// Each hook.
     pub hook: Worked<Mass>,
-    factors: (i64, i64),
+    factors: Factors,
 }
 
 /// The wire under load.
@@ -152,38 +179,47 @@ pub fn wire_run(hang: &Hang, working: &mut Working) -> Result<WireRun, Refusal> 
 
 /// What wire, rings and hooks must at least be rated for.
 ///
-/// wire = max(factor × weight, fitting factor × pull), ring = factor × pull,
+/// wire = max(factor × weight, pull factor × pull ÷ ends), ring = factor × pull,
 /// hook = factor × weight ÷ hooks
 ///
 /// Shape:  `run` is what [`wire_run`] made of the same `hang` in the same working.
 /// Units:  masses whose weight the load equals; a hook's share is rounded up to a nanogram.
-/// Errors: a factor below 1, a load too great to hold.
+/// Errors: a factor below 1, ends that leave nothing or more than all, a load too great to hold.
 /// Source: common practice, no source. Advice, never a certificate: show [`CAUTION`] beside it.
-/// Example: 20 lb as above, factors 4 and 2: wire 80 lb, rings 69.6 lb, one hook 40 lb.
+/// Example: 20 lb as above, factors 4 and 2, whole ends: wire 80 lb, rings 69.6 lb, one hook 40 lb.
 pub fn ratings(
     hang: &Hang,
     run: &WireRun,
     factors: &Factors,
     working: &mut Working,
 ) -> Result<Ratings, Refusal> {
-    for factor in [factors.wire.value, factors.fitting.value] {
+    for factor in [
+        factors.wire.value,
+        factors.pull.value,
+        factors.fitting.value,
+    ] {
         if factor < 1 {
             return Err(Refusal::Factor { factor });
         }
+    }
+    let ends = factors.ends.value;
+    if !(1..=WHOLE).contains(&ends) {
+        return Err(Refusal::Ends { ends });
     }
     let (weight, tension) = (hang.weight.value, run.tension.value);
     let (strong, fitting) = (factors.wire.value, factors.fitting.value);
     let hooks: i64 = if hang.hooks_apart.is_some() { 2 } else { 1 };
     let ring = times(tension, fitting)?;
-    let wire = times(weight, strong)?.max(ring);
+    let wire = times(weight, strong)?.max(through_ends(tension, factors.pull.value, ends)?);
     let share = times(weight, fitting)?.nanograms();
     let hook = Mass::from_nanograms(share.div_euclid(hooks) + share.rem_euclid(hooks));
     let subject = |quantity| Subject::of("hang", quantity);
     let inputs = [
         ("factor", factors.wire.into()),
         ("weight", hang.weight.into()),
-        ("fitting_factor", factors.fitting.into()),
+        ("pull_factor", factors.pull.into()),
         ("tension", run.tension.into()),
+        ("ends", factors.ends.into()),
     ];
     let wire = working.by(&WIRE_RATING, subject("wire_rating"), &inputs, wire);
     let factor = ("factor", factors.fitting.into());
@@ -198,7 +234,7 @@ pub fn ratings(
         wire,
         ring,
         hook: working.by(&HOOK_RATING, subject("hook_rating"), &inputs, hook),
-        factors: (strong, fitting),
+        factors: *factors,
     })
 }
 
@@ -220,30 +256,66 @@ impl WireRun {
     }
 }
 
-/// `each side of the wire pulls like 15.79 kg (34.8 lb) at 16.7°, 1.74 times the weight`
-impl fmt::Display for WireRun {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
+impl WireRun {
+    /// `each side of the wire pulls like 15.79 kg (34.8 lb) at 16.7°, 1.74 times the weight`
+    pub fn sentence(&self) -> String {
+        self.sentence_in(Unit::Millimetre)
+    }
+
+    /// The same, in the unit of weight that goes with this unit of length first.
+    pub fn sentence_in(&self, unit: Unit) -> String {
+        format!(
             "each side of the wire pulls like {} at {:.1}°, {} times the weight",
-            self.tension.value,
+            weighs(self.tension.value, unit),
             self.angle.approx_degrees(),
             self.times_weight_nearest(2),
         )
     }
 }
 
-/// The three loads with their factors, and [`CAUTION`].
-impl fmt::Display for Ratings {
+/// Its [`sentence`](WireRun::sentence), and [`CAUTION`].
+impl fmt::Display for WireRun {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (wire, fitting) = self.factors;
-        write!(
-            f,
-            "wire rated for {} or more (factor {wire} on the weight, and {fitting} on its pull), \
-             each ring for {} (factor {fitting}), each hook for {} (factor {fitting}). {CAUTION}",
+        write!(f, "{}. {CAUTION}", self.sentence())
+    }
+}
+
+impl Ratings {
+    /// The three loads with their factors.
+    pub fn sentence(&self) -> String {
+        let Factors {
+            wire,
+            pull,
+            ends,
+            fitting,
+        } = self.factors;
+        let (wire, pull, ends, fitting) = (wire.value, pull.value, ends.value, fitting.value);
+        format!(
+            "wire rated for {} or more (factor {wire} on the weight, and {pull} on its pull with ends \
+             that leave {ends} % of its strength), each ring for {} (factor {fitting}), each hook for \
+             {} (factor {fitting})",
             self.wire.value, self.ring.value, self.hook.value,
         )
     }
+}
+
+/// Its [`sentence`](Ratings::sentence), and [`CAUTION`].
+impl fmt::Display for Ratings {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}. {CAUTION}", self.sentence())
+    }
+}
+
+/// All of a wire's strength, per cent.
+const WHOLE: i64 = 100; // geometry: per cent
+
+/// The pull times its factor, over the share of strength the ends leave, rounded up to a nanogram.
+fn through_ends(tension: Mass, factor: i64, ends: i64) -> Result<Mass, Refusal> {
+    let pull = i128::from(times(tension, factor)?.nanograms()) * i128::from(WHOLE);
+    let ends = i128::from(ends);
+    let up = (pull + ends - 1).div_euclid(ends);
+    let up = i64::try_from(up).ok();
+    up.map(Mass::from_nanograms).ok_or(Refusal::TooTaut)
 }
 
 fn times(mass: Mass, factor: i64) -> Result<Mass, Refusal> {
@@ -276,10 +348,7 @@ impl Slopes {
 
     /// Their length, to the nearest quantum.
     fn length_nearest(&self) -> Option<Length> {
-        let down = self.square.isqrt();
-        // Halfway between two whole roots lies the square down² + down + 1/4.
-        let up = i128::from(self.square - down * down > down);
-        i64::try_from(down + up).ok().map(Length::from_quanta)
+        Length::long_side_nearest(self.span, self.rise.twice())
     }
 
     /// Their angle from level, to the nearest millionth of a degree.

@@ -1,85 +1,77 @@
 //! How this piece is held.
 
 use measure::{Length, Size};
-use sizing::Fault;
+use sizing::{Fault, grammage, hinge_spacing};
 use trade::{Hold, Key, Medium, Show};
-use working::{Figure, Stated};
+use working::{Rule, Stated, Subject, Worked};
 
+use super::adhesive::refused;
 use super::{Change, Look, of_source};
-use crate::attachment::{hinges, spacing_for};
-use crate::climate::{Cover, after_shrinking};
+use crate::attachment::{Sheet, as_figure, grows, hinge_is_weakest, hinges, is_paper, of_art};
+use crate::climate::{Cover, after_shrinking, drier};
+use crate::rules::geometry;
 use crate::table::Fact;
 
-/// Words of adhesives and tapes that no source calls suitable on art.
-const REFUSED: [&str; 6] = [
-    "tape",
-    "pressure",
-    "self-adhesive",
-    "gummed",
-    "rubber",
-    "spray",
-];
+static COVER: Rule = geometry(
+    "cover.art",
+    "a window in the middle of a sheet covers it by half of what it is smaller, on the side where that is least",
+    "cover = half_down(min(wide - window_wide, tall - window_tall))",
+);
 
 impl Look<'_> {
     pub(super) fn attachment(&mut self) {
         self.adhesive();
         self.hinge_count();
+        self.weakest();
         self.corners();
         self.cover_left();
+        self.room_to_grow();
     }
 
     fn adhesive(&mut self) {
         let Some(attachment) = self.job.attachment.as_ref() else {
             return;
         };
-        let words = [&attachment.adhesive, &attachment.material]
-            .map(|words| words.as_deref().unwrap_or_default().to_lowercase());
-        let named = REFUSED
-            .iter()
-            .any(|word| words.iter().any(|words| words.contains(word)));
+        let words = [&attachment.adhesive, &attachment.material];
+        let words: Vec<&str> = words
+            .into_iter()
+            .filter_map(|words| words.as_deref())
+            .collect();
         let never = self.settings().choice(Key::TapesOnArt) == "never";
-        if !named || !(never || self.conserves()) || self.medium() == Medium::Reproduction {
+        let named = words.iter().find_map(|words| refused(words));
+        let Some(named) = named.filter(|_| never || self.conserves()) else {
+            return;
+        };
+        if self.medium() == Medium::Reproduction {
             return;
         }
+        let (allowed, source) = named.allowed();
         let fault = Fault::warn(
             "attachment.adhesive",
             "Attachment",
-            format!("the art is held with {}", words.join(" ").trim()),
-            "no pressure-sensitive adhesive is suitable for hinging; gummed tape only joins boards",
+            format!("the art is held with {}", words.join(" on ")),
+            allowed,
             "Use mulberry paper with starch paste, or corners",
         );
-        let changes = vec![
-            Change::SetAdhesive {
-                material: "mulberry paper",
-                adhesive: "wheat starch paste",
-            },
-            Change::All(vec![
-                Change::SetAdhesive {
-                    material: "polyester film",
-                    adhesive: "none on the art",
-                },
-                Change::SetHold(Hold::Corners),
-            ]),
-        ];
-        self.push(fault, of_source("M3"), Vec::new(), changes);
+        let bonded = attachment.hold == Hold::DryMount;
+        self.push(fault, of_source(source), Vec::new(), reversible(bonded));
     }
 
-    /// Fewer hinges than the published spacing asks for, unless the shop uses two only.
+    /// Fewer hinges stated than the published spacing asks for. A count that nobody stated is the sizes' own,
+    /// by the same rule or by the shop's two only, and is not questioned here.
     fn hinge_count(&mut self) {
         let (Some(marks), Some(art)) = (self.sizes.hinges, self.sizes.art.first()) else {
             return;
         };
         let stated = self.job.attachment.as_ref().and_then(|found| found.count);
-        if stated.is_none() && self.settings().choice(Key::HingeRule) == "two" {
+        if stated.is_none() {
             return;
         }
-        let sheet = self.figure(Key::UsualSheet, "g/m²");
-        let spacing = spacing_for(sheet.value, self.settings());
-        let (edge, inset) = (
-            Stated::job(art.largest.width.value),
-            Stated::job(marks.inset.value),
-        );
-        let Ok(wanted) = hinges(edge, inset, spacing, &mut self.working) else {
+        let grams = grammage(self.job.art.first(), self.settings());
+        let spacing = hinge_spacing(grams.value, self.settings());
+        let edge: Stated<Length> = art.largest.width.into();
+        let wanted = hinges(edge, marks.inset.into(), spacing, &mut self.working);
+        let Ok(wanted) = wanted else {
             return;
         };
         if marks.count.value >= wanted.count.value {
@@ -109,6 +101,99 @@ impl Look<'_> {
         );
     }
 
+    /// A hinge as heavy as the art: the art tears before it.
+    fn weakest(&mut self) {
+        let stated = self.job.attachment.as_ref().and_then(|held| held.grammage);
+        let (Some(hinge), Some(_)) = (stated, self.sizes.hinges) else {
+            return;
+        };
+        let art = grammage(self.job.art.first(), self.settings());
+        let hinge = as_figure(Stated::job(i64::from(hinge)));
+        let weakest = hinge_is_weakest(hinge, as_figure(art), &mut self.working);
+        let weakest = match weakest {
+            Ok(weakest) => weakest,
+            Err(refusal) => return self.refused(&refusal),
+        };
+        if weakest.value {
+            return;
+        }
+        let lighter = u32::try_from(art.value.div_euclid(2))
+            .unwrap_or_default()
+            .max(1);
+        let fault = Fault::warn(
+            "attachment.weakest",
+            "Attachment",
+            format!(
+                "the hinges' paper is {}, the art {}",
+                hinge.value,
+                as_figure(art).value
+            ),
+            "a hinge is always lighter than the art, so that it gives way first",
+            format!("Hinge it with paper of {lighter} g/m² or less"),
+        );
+        let changes = vec![Change::SetHingePaper(lighter)];
+        self.push(fault, of_source("M3"), vec![weakest.line], changes);
+    }
+
+    /// Room that a sheet of paper needs in the dampest air, in the rabbet it lies in.
+    fn room_to_grow(&mut self) {
+        let (sizes, job) = (self.sizes, self.job);
+        let ([art], Some(member)) = (sizes.art.as_slice(), sizes.members.last()) else {
+            return;
+        };
+        if !is_paper(job)
+            || job
+                .attachment
+                .as_ref()
+                .is_some_and(|held| held.hold == Hold::DryMount)
+        {
+            return;
+        }
+        let Some(growth) = grows(of_art(art), sizes, &mut self.working) else {
+            return;
+        };
+        let (sheet, rabbet) = (art.largest.size(), member.rabbet.size());
+        let short = [
+            growth[0].value - (rabbet.width - sheet.width),
+            growth[1].value - (rabbet.height - sheet.height),
+        ];
+        let [across, up] = short;
+        let (worst, longer) = if across > up {
+            (across, growth[0])
+        } else {
+            (up, growth[1])
+        };
+        if !worst.is_positive() || !sizes.mats.is_empty() {
+            return;
+        }
+        let step = self.settings().length(Key::RingStep);
+        let allowance = (member.allowance + worst).up_to(step);
+        self.short_of_room(longer, worst, allowance);
+    }
+
+    fn short_of_room(&mut self, longer: Worked<Length>, lacks: Length, allowance: Length) {
+        let fault = Fault::warn(
+            "attachment.room",
+            "Art",
+            format!(
+                "in the dampest room its sheet may grow by {}",
+                self.say_up(longer.value)
+            ),
+            format!(
+                "the rabbet leaves it {}; paper without room to grow buckles",
+                self.say_down(longer.value - lacks)
+            ),
+            format!(
+                "Make the frame {} larger than the package",
+                self.say(allowance)
+            ),
+        );
+        let index = self.sizes.members.len() - 1;
+        let changes = vec![Change::SetAllowance { index, allowance }];
+        let source = Fact::named("paper.across").trust().sentence();
+        self.push(fault, source, vec![longer.line], changes);
+    }
+
     fn corners(&mut self) {
         let corners = |hold: Hold| hold == Hold::Corners;
         let held = self.job.attachment.as_ref().map(|found| found.hold);
@@ -136,17 +221,15 @@ impl Look<'_> {
         let Some((sheet, cover)) = self.covered() else {
             return;
         };
-        let made = self.figure(Key::MadeAt, "% RH").value.value();
-        let dry = self.figure(Key::DriestRoom, "% RH").value.value();
-        let drier = Figure::of((made - dry).max(0.0), "% RH");
-        let drier = Stated::setting(Key::DriestRoom.id(), drier);
+        let settings = self.settings().clone();
+        let drier = drier(&settings, &mut self.working);
         let across = Fact::named("paper.across");
         let damp = across.stated(across.high());
         let left = after_shrinking(
             sheet,
-            Stated::job(cover),
+            cover.into(),
             [damp; 2],
-            drier,
+            drier.into(),
             &mut self.working,
         );
         let Ok(left) = left else { return };
@@ -158,16 +241,29 @@ impl Look<'_> {
     }
 
     /// The only sheet under a window and how far that covers it, where it does.
-    fn covered(&self) -> Option<(Size, Length)> {
-        let ([art], Some(mat)) = (self.sizes.art.as_slice(), self.sizes.mats.last()) else {
+    fn covered(&mut self) -> Option<(Sheet, Worked<Length>)> {
+        let sizes = self.sizes;
+        let ([art], Some(mat)) = (sizes.art.as_slice(), sizes.mats.last()) else {
             return None;
         };
         let window = mat.windows.first()?;
-        let (sheet, foot) = (art.smallest.size(), window.foot.size());
-        let over = Size::new(sheet.width - foot.width, sheet.height - foot.height);
+        let (of_sheet, foot) = (art.smallest, window.foot);
+        let (size, seen) = (of_sheet.size(), foot.size());
+        let over = Size::new(size.width - seen.width, size.height - seen.height);
         let cover = over.short_side().half_down();
         let counts = self.is_paper_under_window() && art.sheet.is_none() && cover.is_positive();
-        counts.then_some((sheet, cover))
+        let sheet = Sheet {
+            width: of_sheet.width.into(),
+            height: of_sheet.height.into(),
+        };
+        let inputs = [
+            ("wide", of_sheet.width.into()),
+            ("tall", of_sheet.height.into()),
+            ("window_wide", foot.width.into()),
+            ("window_tall", foot.height.into()),
+        ];
+        let subject = Subject::of("cover", "art");
+        counts.then(|| (sheet, self.working.by(&COVER, subject, &inputs, cover)))
     }
 
     fn thin_cover(&mut self, left: &Cover, worst: Length, least: Length) {
@@ -180,12 +276,12 @@ impl Look<'_> {
         let found = if worst.is_positive() {
             format!(
                 "in the driest room {} of the sheet's edge stays covered",
-                self.say(worst)
+                self.say_down(worst)
             )
         } else {
             format!(
                 "in the driest room the sheet's edge shows by up to {}",
-                self.say(-worst)
+                self.say_up(-worst)
             )
         };
         let fault = Fault::warn(
@@ -205,11 +301,29 @@ impl Look<'_> {
     }
 
     fn is_paper_under_window(&self) -> bool {
-        let paper = !matches!(
-            self.medium(),
-            Medium::Canvas | Medium::Panel | Medium::Textile | Medium::Object | Medium::Mirror
-        );
+        let paper = is_paper(self.job);
         let show = self.job.art.first().and_then(|art| art.show);
         paper && show.is_none_or(|show| show == Show::Window)
     }
+}
+
+/// Ways of holding that come off again; from a bond, the hold changes with the adhesive.
+fn reversible(bonded: bool) -> Vec<Change> {
+    let paste = Change::SetAdhesive {
+        material: "mulberry paper",
+        adhesive: "wheat starch paste",
+    };
+    let corners = Change::SetAdhesive {
+        material: "polyester film",
+        adhesive: "none on the art",
+    };
+    let hinged = if bonded {
+        Change::All(vec![paste, Change::SetHold(Hold::THinge)])
+    } else {
+        paste
+    };
+    vec![
+        hinged,
+        Change::All(vec![corners, Change::SetHold(Hold::Corners)]),
+    ]
 }

@@ -128,7 +128,7 @@ impl Look<'_> {
             "below conservation" => self.conserves(),
             _ => false,
         };
-        if !refused || !material.title().to_lowercase().contains("foam") {
+        if !refused || !is_foam(material) {
             return;
         }
         let fits = |other: &Material| {
@@ -178,4 +178,15 @@ impl Look<'_> {
             self.push(fault, of_source("CP"), Vec::new(), changes);
         }
     }
+}
+
+/// Whether a board's core is foam: as the catalogue says, and where it does not, by its name.
+fn is_foam(material: &Material) -> bool {
+    let named = || {
+        let title = material.title().to_lowercase();
+        let mut words = title.split(|letter: char| !letter.is_alphanumeric());
+        words.any(|word| word == "foam")
+            && !["no foam", "foam-free"].iter().any(|no| title.contains(no))
+    };
+    material.foam.unwrap_or_else(named)
 }

@@ -1,7 +1,10 @@
 //! Changes of the document that cure something.
 
 use measure::{Length, Unit};
-use trade::{Attachment, Backing, BuildUp, Hanger, Hold, Job, Layer, Measured, Spacer, Strainer};
+use trade::{
+    Attachment, Backing, BuildUp, Hanger, Hold, Job, Key, Lamp, Layer, Measured, Spacer, Strainer,
+    WallSide,
+};
 
 /// A change of the job document.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -44,6 +47,13 @@ pub enum Change {
         /// Its code.
         board: String,
     },
+    /// Another allowance between a member and what it holds.
+    SetAllowance {
+        /// Which member, outside in.
+        index: usize,
+        /// In total.
+        allowance: Length,
+    },
     /// Cover more of the art.
     SetOverlap {
         /// Which piece of art.
@@ -62,6 +72,8 @@ pub enum Change {
     },
     /// So many hinges.
     SetHinges(u32),
+    /// Paper of so many grams to the square metre for the hinges.
+    SetHingePaper(u32),
     /// A stiffening frame in the back.
     AddStrainer {
         /// Width of a bar.
@@ -77,8 +89,33 @@ pub enum Change {
     SetHanger(Hanger),
     /// Shorter screws.
     SetScrew(Length),
+    /// Two hooks for the wire, whatever it weighs.
+    TwoHooks,
+    /// Bumpers that hold its back so far off the wall.
+    SetBumpers(Length),
+    /// So much light on it, in lux.
+    ShowAt(u32),
+    /// So many days of display a year.
+    ShowDays(u32),
+    /// Other lamps.
+    SetLamp(Lamp),
+    /// Another place.
+    Move(Move),
     /// Several at once.
     All(Vec<Self>),
+}
+
+/// Another place to hang a piece.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Move {
+    /// A wall with rooms on both sides.
+    ToInnerWall,
+    /// Where nobody lies, sits or passes under it.
+    FromPeople,
+    /// Where no heat rises.
+    FromHeat,
+    /// Where no water is used.
+    FromWater,
 }
 
 impl Change {
@@ -129,6 +166,11 @@ impl Change {
                     };
                 }
             }
+            Self::SetAllowance { index, allowance } => {
+                if let Some(member) = job.frame.get_mut(*index) {
+                    member.allowance = Some(Measured(*allowance));
+                }
+            }
             Self::SetOverlap { art, overlap } => {
                 if let Some(art) = job.art.get_mut(*art) {
                     art.overlap = Some(Measured(*overlap));
@@ -154,6 +196,9 @@ impl Change {
                 found.adhesive = Some((*adhesive).to_owned());
             }),
             Self::SetHinges(count) => attachment(job, &|found| found.count = Some(*count)),
+            Self::SetHingePaper(grams) => {
+                attachment(job, &|found| found.grammage = Some(*grams));
+            }
             Self::AddStrainer {
                 width,
                 depth,
@@ -175,6 +220,24 @@ impl Change {
             Self::SetScrew(screw) => {
                 job.hardware.get_or_insert_default().screw = Some(Measured(*screw));
             }
+            other => other.apply_around(job),
+        }
+    }
+
+    /// Changes of the place and of what holds the piece there.
+    fn apply_around(&self, job: &mut Job) {
+        match self {
+            Self::TwoHooks => {
+                job.settings
+                    .insert(Key::Hooks.id().to_owned(), "two".to_owned());
+            }
+            Self::SetBumpers(bumpers) => {
+                job.hardware.get_or_insert_default().bumpers = Some(Measured(*bumpers));
+            }
+            Self::ShowAt(lux) => job.place.get_or_insert_default().lux = Some(*lux),
+            Self::ShowDays(days) => job.place.get_or_insert_default().days = Some(*days),
+            Self::SetLamp(lamp) => job.place.get_or_insert_default().lamp = Some(*lamp),
+            Self::Move(to) => to.apply(job),
             _ => {}
         }
     }
@@ -215,6 +278,47 @@ impl Change {
                     changes.iter().map(|change| change.sentence(unit)).collect();
                 each.join("; ")
             }
+            other => other.sentence_around(unit),
+        }
+    }
+
+    fn sentence_around(&self, unit: Unit) -> String {
+        match self {
+            Self::SetAllowance { allowance, .. } => format!(
+                "Make the frame {} larger than what it holds",
+                allowance.in_both(unit)
+            ),
+            Self::SetHingePaper(grams) => format!("Hinge it with paper of {grams} g/m²"),
+            Self::TwoHooks => "Hang its wire on two hooks".to_owned(),
+            Self::SetBumpers(bumpers) => format!(
+                "Put bumpers of {} behind it, top and foot",
+                bumpers.in_both(unit)
+            ),
+            Self::ShowAt(lux) => format!("Hang it where the light is {lux} lx"),
+            Self::ShowDays(days) => format!("Show it {days} days a year"),
+            Self::SetLamp(lamp) => format!("Light it by {} alone", lamp.word()),
+            Self::Move(to) => to.sentence().to_owned(),
+            _ => String::new(),
+        }
+    }
+}
+
+impl Move {
+    fn apply(self, job: &mut Job) {
+        let place = job.place.get_or_insert_default();
+        match self {
+            Self::ToInnerWall => place.wall = Some(WallSide::Inner),
+            Self::FromPeople | Self::FromHeat => place.above = None,
+            Self::FromWater => place.bathroom = false,
+        }
+    }
+
+    const fn sentence(self) -> &'static str {
+        match self {
+            Self::ToInnerWall => "Hang it on a wall with rooms on both sides",
+            Self::FromPeople => "Hang it where nobody lies, sits or passes under it",
+            Self::FromHeat => "Hang it where no heat rises",
+            Self::FromWater => "Hang it where no water is used",
         }
     }
 }

@@ -1,12 +1,13 @@
 //! The climate this piece will live in.
 
-use measure::Length;
 use sizing::{Fault, GlazingSizes, MemberSizes};
 use trade::{Key, Pane};
-use working::{Figure, Stated};
 
-use super::{Change, Look, of_source};
-use crate::climate::{Air, Grain, acrylic, gap_behind, rail_movement, sheet_change, wood};
+use super::{Change, Look, Move, of_source};
+use crate::climate::{
+    ColdSurface, Grain, WallGap, acrylic, damp_growth, damper, gap_behind, rail_movement, wood,
+};
+use crate::rules::rough;
 
 impl Look<'_> {
     pub(super) fn climate(&mut self) {
@@ -37,7 +38,7 @@ impl Look<'_> {
         for key in [Key::DriestRoom, Key::DampestRoom] {
             let room = self.figure(key, "% RH");
             let moved = rail_movement(
-                Stated::job(member.face.value),
+                member.face.into(),
                 wood.coefficient(Grain::Tangential),
                 celsius,
                 [made, room],
@@ -60,7 +61,7 @@ impl Look<'_> {
                 format!(
                     "at {} its mitres may gape by {} at the {end}, should the glue give",
                     room.value,
-                    self.say(moved.mitre.gap.value)
+                    self.say_up(moved.mitre.gap.value)
                 ),
                 format!(
                     "{} passes; flat-sawn {} moves most",
@@ -74,20 +75,27 @@ impl Look<'_> {
         }
     }
 
-    /// How far acrylic grows from the shop's air to the warmest and dampest room.
+    /// How far acrylic grows with warmth, as the sizes have it, and with damp.
+    ///
+    /// What binds by warmth alone the sizes tell themselves.
     fn growth(&mut self, index: usize, pane: &GlazingSizes) {
-        let sheet = pane.sheet.size.size().long_side();
-        let member = &self.sizes.members[pane.held_in];
-        let room = member.allowance + pane.undersize;
-        let damper = self.figure(Key::DampestRoom, "% RH").value.value()
-            - self.figure(Key::MadeAt, "% RH").value.value();
-        let damper = Stated::setting(Key::DampestRoom.id(), Figure::of(damper.max(0.0), "% RH"));
-        let warmer = self.figure(Key::RoomSwing, "K");
+        let Some(warmth) = pane.growth else { return };
+        let room = self.sizes.members[pane.held_in].allowance + pane.undersize;
+        if room < warmth.value {
+            return;
+        }
+        let size = pane.sheet.size;
+        let sheet = if size.width.value > size.height.value {
+            size.width
+        } else {
+            size.height
+        };
+        let settings = self.settings().clone();
+        let damper = damper(&settings, &mut self.working);
         let coefficients = acrylic();
-        let [least, most] = [0, 1].map(|end| {
-            let heat = (coefficients.warmth[end], warmer);
-            let damp = (coefficients.damp[end], damper);
-            sheet_change(Stated::job(sheet), heat, damp, &mut self.working)
+        let [least, most] = coefficients.damp.map(|damp| {
+            let damp = (damp, damper.into());
+            damp_growth(sheet.into(), warmth.into(), damp, &mut self.working)
         });
         let (Ok(least), Ok(most)) = (least, most) else {
             return;
@@ -102,10 +110,10 @@ impl Look<'_> {
             "Glazing",
             format!(
                 "with warmth and damp it grows by {} to {}",
-                self.say(rounded(least.value)),
-                self.say(rounded(most.value))
+                self.say(least.value),
+                self.say_up(most.value)
             ),
-            format!("allowance and undersize leave it {}", self.say(room)),
+            format!("allowance and undersize leave it {}", self.say_down(room)),
             format!("Cut it {} smaller than the package", self.say(undersize)),
         );
         let lines = vec![most.line, least.line];
@@ -113,28 +121,35 @@ impl Look<'_> {
         self.push(fault, of_source("G8"), lines, changes);
     }
 
-    /// The wall behind the piece, where it is an outside wall.
+    /// The wall behind the piece, where it is an outside wall, while it is cold outdoors and heated within.
     fn cold_wall(&mut self) {
         let Some(wall) = self.around.outside_wall else {
             return;
         };
-        let mut room = Air::asked(0.0, 0.0);
-        room.celsius = self.figure(Key::RoomTemperature, "°C");
-        room.humidity = self.figure(Key::DampestRoom, "% RH");
         let settings = self.settings().clone();
         let found = gap_behind(
-            &room,
+            &self.around.room,
             wall.outdoors,
             wall.transmittance,
             &settings,
             &mut self.working,
         );
-        let Ok(found) = found else { return };
-        if !found.touching.moulds.value {
-            return;
+        let found = match found {
+            Ok(found) => found,
+            Err(refusal) => return self.refused(&refusal),
+        };
+        let stands_off = self
+            .around
+            .off_wall
+            .is_some_and(|bumpers| bumpers.value >= found.gap);
+        if harms(&found.apart) || (harms(&found.touching) && !stands_off) {
+            self.damp_wall(&found);
         }
+    }
+
+    fn damp_wall(&mut self, found: &WallGap) {
         let gap = self.say(found.gap);
-        let cure = if found.apart.moulds.value {
+        let cure = if harms(&found.apart) {
             "Hang it on another wall: even behind a gap the air is too damp".to_owned()
         } else {
             format!("Hold it {gap} off the wall with bumpers, and seal its back")
@@ -143,8 +158,9 @@ impl Look<'_> {
             "climate.wall",
             "Back",
             format!(
-                "against this wall the air behind it comes to {}, {gap} off it to {}",
-                found.touching.humidity.value, found.apart.humidity.value
+                "in the heating season, against this wall {}; {gap} off it, at best, {}",
+                at_wall(&found.touching),
+                at_wall(&found.apart)
             ),
             format!(
                 "mould is feared from {}",
@@ -152,12 +168,33 @@ impl Look<'_> {
             ),
             cure,
         );
-        let lines = vec![found.touching.humidity.line, found.apart.humidity.line];
-        self.push(fault, of_source("H12"), lines, Vec::new());
+        let lines = vec![
+            found.touching.humidity.line,
+            found.apart.humidity.line,
+            found.touching.condenses.line,
+            found.apart.condenses.line,
+        ];
+        let changes = vec![
+            Change::SetBumpers(found.gap),
+            Change::Move(Move::ToInnerWall),
+        ];
+        self.push(fault, of_source("H12"), lines, changes);
     }
 }
 
-/// A growth as people say it: to a tenth of a millimetre, nearest.
-fn rounded(length: Length) -> Length {
-    length.nearest_to(Length::micrometres(100)) // geometry: a tenth of a millimetre
+/// Whether water settles on a surface, or mould may grow there.
+const fn harms(surface: &ColdSurface) -> bool {
+    surface.moulds.value || surface.condenses.value
+}
+
+/// What the air behind a piece does at the wall.
+fn at_wall(surface: &ColdSurface) -> String {
+    if surface.condenses.value {
+        let dew = rough(surface.air.dew_point.value.value());
+        return format!("water settles, for it is colder than the dew point of {dew} °C");
+    }
+    format!(
+        "the air comes to {} % RH",
+        rough(surface.humidity.value.value())
+    )
 }

@@ -1,29 +1,22 @@
 //! Light on this piece.
 
 use sizing::Fault;
-use trade::{Catalogue, Key, Pane};
-use working::{Figure, Stated};
+use trade::{Key, Settings};
+use working::{Figure, Stated, Worked};
 
-use super::{Change, Look, codes, of_source, stops_ultraviolet};
+use super::{Change, Look, of_source};
 use crate::light::{
-    Class, Showing, UvAtArt, UvFigure, behind, days_a_year, limit_of, media_of, media_or_worse,
-    years,
+    Class, Limit, PLACES, Showing, UvAtArt, behind, counts_as_removed, days_a_year,
+    filtering_sheets, limit_of, media_of, media_or_worse, passed_by, whole, years,
 };
-
-/// What plain glass stops, of the ultraviolet table.
-const PLAIN: &str = "UV blocked by plain 2-3 mm float glass";
-/// What filtering glazing stops at least.
-const FILTERING: &str = "UV blocked by conservation-grade glazing, lower claim";
+use crate::rules::Span;
 
 impl Look<'_> {
     pub(super) fn light(&mut self) {
         let showing = self.around.showing;
-        let showing = showing.unwrap_or_else(|| Showing::at_home(self.settings()));
-        let likely = self.around.media.unwrap_or_else(|| media_of(self.medium()));
-        let worse = self
-            .around
-            .media
-            .unwrap_or_else(|| media_or_worse(self.medium()));
+        let known = self.around.media;
+        let likely = known.unwrap_or_else(|| media_of(self.medium()));
+        let worse = known.unwrap_or_else(|| media_or_worse(self.medium()));
         if likely.category == Class::None && worse.category == Class::None {
             return;
         }
@@ -32,65 +25,58 @@ impl Look<'_> {
         self.budget(&showing, likely.category);
     }
 
-    /// The share of ultraviolet the glazing lets through.
-    fn transmittance(&self) -> Stated<Figure> {
-        let material = self.sizes.glazing.first();
-        let coating = material.and_then(|pane| pane.sheet.material.as_ref()?.coating);
-        let item = match (material, coating) {
-            (None, _) => return Stated::job(Figure::of(1.0, "")),
-            (_, Some(coating)) if stops_ultraviolet(coating) => FILTERING,
-            _ => PLAIN,
-        };
-        let row = UvFigure::named(item);
-        Stated::table(row.trust().code(), Figure::of(1.0 - row.value, ""))
-    }
-
     /// Cautions of ultraviolet at the art; whether it counts as removed.
     fn ultraviolet(&mut self, showing: &Showing) -> bool {
-        let passed = self.transmittance();
-        let content = self.figure(Key::UvContent, "µW/lm");
+        let passed = passed_by(self.sizes.glazing.first());
+        let content = self.around.uv;
         let limit = self.figure(Key::UvLimit, "µW/lm");
-        let Ok(found) = behind(content, showing.lux, passed, &mut self.working) else {
-            return false;
+        let found = match behind(content, showing.lux, passed, &mut self.working) {
+            Ok(found) => found,
+            Err(refusal) => {
+                self.refused(&refusal);
+                return false;
+            }
         };
         let within = UvAtArt::is_within(found.content, limit, &mut self.working);
         if !within.value {
+            let light = match self.around.lamp {
+                Some(lamp) => format!("in the light of {}", lamp.word()),
+                None => "in daylight".to_owned(),
+            };
             let fault = Fault::warn(
                 "light.uv",
                 "Glazing",
                 format!(
-                    "{} of ultraviolet reaches the art in daylight",
+                    "{} of ultraviolet reaches the art {light}",
                     found.content.value
                 ),
                 format!("{} is the limit", limit.value),
-                "Take glazing that filters ultraviolet; it slows fading and does not stop it",
+                "Take glazing that filters ultraviolet, or lamps without; either slows fading and does not stop it",
             );
             let lines = vec![found.content.line, within.line];
-            let pane = self.sizes.glazing.first().map(|glazing| glazing.pane);
-            let sheets = pane.map(|pane| filtering(self.catalogue, pane));
-            let changes = sheets
-                .into_iter()
-                .flatten()
-                .map(|sheet| Change::SetGlazing { index: 0, sheet });
-            let changes = changes.collect();
+            let sheets = filtering_sheets(self.sizes, self.catalogue).into_iter();
+            let glazing = sheets.map(|sheet| Change::SetGlazing { index: 0, sheet });
+            let changes = glazing.chain([Change::SetLamp(trade::Lamp::Led)]).collect();
             self.push(fault, of_source("L6"), lines, changes);
         }
-        let stopped = 100.0 * (1.0 - passed.value.value()); // geometry: per cent
-        stopped >= self.figure(Key::UvRemovedFrom, "%").value.value()
+        counts_as_removed(found.content, passed, self.settings())
     }
 
     fn fading(&mut self, showing: &Showing, (likely, worse): (Class, Class), removed: bool) {
         let settings = self.settings().clone();
-        let span = |class, removed, look: &mut Self| {
-            years(class, removed, showing, &settings, &mut look.working)
-                .ok()
-                .flatten()
+        let span = |class, removed, look: &mut Self| -> Option<Span> {
+            match years(class, removed, showing, &settings, &mut look.working) {
+                Ok(span) => span,
+                Err(refusal) => {
+                    look.refused(&refusal);
+                    None
+                }
+            }
         };
         let Some(found) = span(likely, removed, self) else {
             return;
         };
-        let least = settings.count(Key::LeastYears);
-        let least = f64::from(i32::try_from(least).unwrap_or(i32::MAX));
+        let least = least_years(&settings);
         if found.low.value.value() >= least {
             return;
         }
@@ -121,7 +107,29 @@ impl Look<'_> {
                 bought.join(", ")
             ),
         );
-        self.push(fault, of_source("L3"), lines, Vec::new());
+        let changes = self.darker(showing, found.low.value.value() / least);
+        self.push(fault, of_source("L3"), lines, changes);
+    }
+
+    /// Less light by this share: lamps as dim as a museum's at the least, fewer days, or both; filtering glass too.
+    fn darker(&self, showing: &Showing, share: f64) -> Vec<Change> {
+        let (lux, days) = (showing.lux.value.value(), showing.days.value.value());
+        let dimmest = PLACES.iter().map(|place| place.lux_lo).fold(lux, f64::min);
+        let dimmer = (lux * share).max(dimmest);
+        let both = share * lux / dimmest;
+        let mut changes: Vec<Change> = filtering_sheets(self.sizes, self.catalogue)
+            .into_iter()
+            .map(|sheet| Change::SetGlazing { index: 0, sheet })
+            .collect();
+        changes.extend(whole(dimmer).map(Change::ShowAt));
+        changes.extend(whole(days * share).map(Change::ShowDays));
+        if let (Some(lux), Some(days)) = (whole(dimmest), whole(days * both)) {
+            changes.push(Change::All(vec![
+                Change::ShowAt(lux),
+                Change::ShowDays(days),
+            ]));
+        }
+        changes
     }
 
     /// The year's light against the limit of the scheme the shop chose.
@@ -131,26 +139,44 @@ impl Look<'_> {
         };
         let Some(stated) = limit.stated() else { return };
         let days = days_a_year(stated, showing.lux, showing.hours, &mut self.working);
-        let Ok(days) = days else { return };
-        if days.value.value() >= showing.days.value.value() {
-            return;
+        let days = match days {
+            Ok(days) => days,
+            Err(refusal) => return self.refused(&refusal),
+        };
+        if days.value.value() < showing.days.value.value() {
+            self.over_budget(showing, class, limit, (stated, days));
         }
-        let whole = days.value.value().floor();
+    }
+
+    fn over_budget(
+        &mut self,
+        showing: &Showing,
+        class: Class,
+        limit: &Limit,
+        (stated, days): (Stated<Figure>, Worked<Figure>),
+    ) {
+        let whole_days = days.value.value().floor();
+        let (within, cure) = if whole_days < 1.0 {
+            let cure = "Hang it where there is far less light".to_owned();
+            ("less than a day".to_owned(), cure)
+        } else {
+            let cure = format!("Show it {whole_days} days a year, or with less light");
+            (format!("{whole_days} days"), cure)
+        };
         let fault = Fault::warn(
             "light.budget",
             "Art",
-            format!(
-                "this light uses up its year's {} in {whole} days",
-                stated.value
-            ),
+            format!("this light uses up its year's {} in {within}", stated.value),
             format!(
                 "{} sets that for a medium of {}",
                 limit.scheme,
                 class.word()
             ),
-            format!("Show it {whole} days a year, or with less light"),
+            cure,
         );
-        self.push(fault, limit.trust().sentence(), vec![days.line], Vec::new());
+        let share = days.value.value() / showing.days.value.value();
+        let changes = self.darker(showing, share);
+        self.push(fault, limit.trust().sentence(), vec![days.line], changes);
     }
 
     /// A whole-number setting as a figure.
@@ -160,10 +186,8 @@ impl Look<'_> {
     }
 }
 
-/// Sheets of the catalogue that filter ultraviolet, of this pane where it is known.
-fn filtering(catalogue: &Catalogue, pane: Option<Pane>) -> Vec<String> {
-    let fits = move |material: &trade::Material| {
-        material.coating.is_some_and(stops_ultraviolet) && (pane.is_none() || material.pane == pane)
-    };
-    codes(catalogue, fits).collect()
+/// Years under which the shop cautions.
+fn least_years(settings: &Settings) -> f64 {
+    let least = settings.count(Key::LeastYears);
+    f64::from(i32::try_from(least).unwrap_or(i32::MAX))
 }

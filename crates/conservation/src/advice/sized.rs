@@ -5,6 +5,7 @@ use sizing::Fault;
 use trade::{Hanger, Hold, Key, Kind, Pane};
 
 use super::{Advice, Change, Trial, codes};
+use crate::caution;
 
 impl Trial<'_> {
     /// Advice for every fault of the sizes that a change cures.
@@ -13,7 +14,7 @@ impl Trial<'_> {
         faults
             .filter_map(|fault| {
                 let mut changes = self.candidates(fault);
-                changes.retain(|change| self.cures(change, fault.code, &fault.part));
+                changes.retain(|change| self.cures(change, fault));
                 (!changes.is_empty()).then(|| self.advice(fault, changes))
             })
             .collect()
@@ -28,8 +29,9 @@ impl Trial<'_> {
         Advice {
             fault: fault.clone(),
             source,
-            lines: Vec::new(),
+            lines: fault.line.into_iter().collect(),
             changes,
+            cautions: caution::beside(fault.code),
         }
     }
 

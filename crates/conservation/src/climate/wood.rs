@@ -8,16 +8,16 @@ use trade::SourcedStatus;
 use working::{Figure, Given, Rule, Stated, Subject, Worked, Working};
 
 use crate::refusal::Refusal;
-use crate::rules::{cited, figure, geometry};
+use crate::rules::{cited, figure, geometry, remembered};
 use crate::table::{Fact, Text, Trust, lasting, rows, status, within};
 
-static QUADRATIC: Rule = cited(
+static QUADRATIC: Rule = remembered(
     "wood.sorption",
     "each constant of the sorption equation follows the temperature",
     "constant = zero + one × celsius + two × celsius × celsius",
     "H1",
 );
-static EMC: Rule = cited(
+static EMC: Rule = remembered(
     "wood.moisture",
     "wood left long enough comes to the moisture of its air",
     "moisture = 1800 ÷ w × (k × humidity ÷ 100 ÷ (1 - k × humidity ÷ 100) + (k1 × k × humidity ÷ 100 + 2 × k1 × k2 × k × k × humidity × humidity ÷ 10000) ÷ (1 + k1 × k × humidity ÷ 100 + k1 × k2 × k × k × humidity × humidity ÷ 10000))",
@@ -29,7 +29,7 @@ static MOVEMENT: Rule = cited(
     "change = width × coefficient × (min(to, saturation) - min(from, saturation))",
     "H1",
 );
-static COEFFICIENT: Rule = cited(
+static COEFFICIENT: Rule = remembered(
     "wood.coefficient",
     "shrinkage from green to dry gives the coefficient",
     "coefficient = 1 ÷ (100 × saturation ÷ shrinkage - saturation + start)",

@@ -55,6 +55,25 @@ impl Showing {
     }
 }
 
+/// The light of a year on the art, lux hours.
+///
+/// exposure = lux × hours × days
+///
+/// Errors: a light or a time outside what can be.
+pub fn yearly(showing: &Showing, working: &mut Working) -> Result<Worked<Figure>, Refusal> {
+    let lux = within("lux", showing.lux.value)?;
+    let hours = within("hours", showing.hours.value)?;
+    let days = within("days", showing.days.value)?;
+    let inputs = [
+        ("lux", showing.lux.into()),
+        ("hours", showing.hours.into()),
+        ("days", showing.days.into()),
+    ];
+    let subject = Subject::of("light", "yearly");
+    let value = (lux * hours * days, "lx h");
+    Ok(figure(working, &YEARLY, subject, &inputs, value))
+}
+
 /// Light that falls on the art.
 #[derive(Clone, Copy, Debug)]
 pub struct Exposure {
@@ -77,18 +96,8 @@ pub fn exposure(
     years: Stated<Figure>,
     working: &mut Working,
 ) -> Result<Exposure, Refusal> {
-    let lux = within("lux", showing.lux.value)?;
-    let hours = within("hours", showing.hours.value)?;
-    let days = within("days", showing.days.value)?;
     let span = within("years", years.value)?;
-    let yearly = lux * hours * days;
-    let inputs = [
-        ("lux", showing.lux.into()),
-        ("hours", showing.hours.into()),
-        ("days", showing.days.into()),
-    ];
-    let subject = Subject::of("light", "yearly");
-    let yearly = figure(working, &YEARLY, subject, &inputs, (yearly, "lx h"));
+    let yearly = yearly(showing, working)?;
     let inputs = [("exposure", yearly.into()), ("years", years.into())];
     let total = yearly.value.value() * span;
     let subject = Subject::of("light", "total");

@@ -6,7 +6,7 @@ use serde::Deserialize;
 use trade::{Key, Settings, SourcedStatus};
 use working::{Figure, Rule, Stated, Subject, Worked, Working};
 
-use super::exposure::{Exposure, Showing, exposure};
+use super::exposure::{Exposure, Showing, exposure, yearly};
 use super::medium::Class;
 use crate::refusal::Refusal;
 use crate::rules::{Span, cited, figure};
@@ -184,8 +184,7 @@ pub fn years(
     settings: &Settings,
     working: &mut Working,
 ) -> Result<Option<Span>, Refusal> {
-    let one = Stated::job(Figure::of(1.0, "years"));
-    let yearly = exposure(showing, one, working)?.yearly;
+    let yearly = yearly(showing, working)?;
     let mut of_class = WOOLS.iter().filter(|wool| wool.cie_category == class);
     let Some(first) = of_class.next() else {
         return Ok(None);

@@ -76,6 +76,36 @@ impl Media {
 pub static MEDIA: LazyLock<Vec<Media>> =
     LazyLock::new(|| rows(include_str!("../../data/light_media.csv")));
 
+/// The row of the table of media that a name means.
+///
+/// Shape:  the whole name, in any case; a part of it, where it stands in one name only.
+/// Errors: no such medium, or several; those there are.
+pub fn media_named(name: &str) -> Result<&'static Media, Refusal> {
+    let wanted = name.trim().to_lowercase();
+    let whole = MEDIA
+        .iter()
+        .find(|media| media.medium.to_lowercase() == wanted);
+    if let Some(found) = whole {
+        return Ok(found);
+    }
+    let holds =
+        |media: &&Media| !wanted.is_empty() && media.medium.to_lowercase().contains(&wanted);
+    let found: Vec<&'static Media> = MEDIA.iter().filter(holds).collect();
+    match found.as_slice() {
+        [only] => Ok(only),
+        [] => Err(unknown_media(name, MEDIA.iter())),
+        several => Err(unknown_media(name, several.iter().copied())),
+    }
+}
+
+fn unknown_media<'a>(name: &str, known: impl Iterator<Item = &'a Media>) -> Refusal {
+    Refusal::unknown(
+        "medium that light fades",
+        name,
+        known.map(|media| media.medium),
+    )
+}
+
 #[derive(Deserialize)]
 struct TakenAs {
     medium: Medium,

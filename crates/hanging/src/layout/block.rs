@@ -3,25 +3,11 @@
 use measure::Length;
 use working::{Given, Rule, Stated, Subject, Worked, Working};
 
+use super::across::Across;
 use super::{Frame, Hung, Wall, hung, look_over};
 use crate::geometry;
 use crate::refusal::Refusal;
 
-static ROW_WIDTH: Rule = geometry(
-    "wall.row_width",
-    "a row is its frames and the gaps between them",
-    "row = sum(frame) + (count(frame) - 1) × gap",
-);
-static ROW_LEFT: Rule = geometry(
-    "wall.row_left",
-    "each row stands in the middle of the wall",
-    "left = half_down(wall - row)",
-);
-static NEXT_LEFT: Rule = geometry(
-    "wall.next_left",
-    "each further frame follows its neighbour and a gap",
-    "left = before + frame + gap",
-);
 static ROW_HEIGHT: Rule = geometry(
     "wall.row_height",
     "a row is as high as its highest frame",
@@ -284,25 +270,19 @@ fn lefts(
         Some(cell) => vec![cell.width; seats],
         None => frames.iter().map(|frame| frame.width).collect(),
     };
-    let mut left = row_left(&widths, first, wall, working)?;
-    let mut found = Vec::with_capacity(frames.len());
-    for (place, frame) in frames.iter().enumerate() {
-        if place > 0 {
-            let inputs = [
-                ("before", left.into()),
-                ("frame", widths[place - 1].into()),
-                ("gap", wall.gap.into()),
-            ];
-            let value = left.value + widths[place - 1].value + wall.gap.value;
-            let subject = Subject::nth("wall", first + place, "left");
-            left = working.by(&NEXT_LEFT, subject, &inputs, value);
-        }
-        found.push(match cell {
-            Some(cell) => within_cell(left, frame, cell, first + place, working),
-            None => left,
-        });
-    }
-    Ok(found)
+    let across = Across {
+        widths: &widths,
+        gap: wall.gap,
+        wall: wall.width,
+        first,
+    };
+    let (_, lefts) = across.placed(working)?;
+    let each = lefts.into_iter().zip(frames).enumerate();
+    let each = each.map(|(place, (left, frame))| match cell {
+        Some(cell) => within_cell(left, frame, cell, first + place, working),
+        None => left,
+    });
+    Ok(each.collect())
 }
 
 static IN_CELL: Rule = geometry(
@@ -330,32 +310,6 @@ fn within_cell(
         &inputs,
         value,
     )
-}
-
-fn row_left(
-    widths: &[Stated<Length>],
-    first: usize,
-    wall: &Wall,
-    working: &mut Working,
-) -> Result<Worked<Length>, Refusal> {
-    let gaps = i64::try_from(widths.len() - 1).unwrap_or_default();
-    let frames: Length = widths.iter().map(|width| width.value).sum();
-    let row = frames + wall.gap.value.times(gaps);
-    if row > wall.width.value {
-        let wall = wall.width.value;
-        return Err(Refusal::RowTooWide { row, wall });
-    }
-    let mut inputs: Vec<(&'static str, Given)> = widths
-        .iter()
-        .map(|width| ("frame", Given::from(*width)))
-        .collect();
-    inputs.push(("gap", wall.gap.into()));
-    let subject = Subject::nth("wall", first, "row_width");
-    let row = working.by(&ROW_WIDTH, subject, &inputs, row);
-    let inputs = [("wall", wall.width.into()), ("row", row.into())];
-    let value = (wall.width.value - row.value).half_down();
-    let subject = Subject::nth("wall", first, "left");
-    Ok(working.by(&ROW_LEFT, subject, &inputs, value))
 }
 
 fn top_of(

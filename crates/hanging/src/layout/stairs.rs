@@ -3,7 +3,8 @@
 use measure::Length;
 use working::{Rule, Stated, Subject, Worked, Working};
 
-use super::{Frame, Hung, Wall, hung, look_over, middle};
+use super::across::{beyond, middle};
+use super::{Frame, Hung, Wall, hung, look_over};
 use crate::geometry;
 use crate::refusal::Refusal;
 
@@ -11,11 +12,6 @@ static FIRST_LEFT: Rule = geometry(
     "stairs.first_left",
     "the first frame stands where it is wanted",
     "left = stated",
-);
-static NEXT_LEFT: Rule = geometry(
-    "stairs.next_left",
-    "each further frame follows its neighbour and a gap",
-    "left = before + frame + gap",
 );
 static FIRST_CENTRE: Rule = geometry(
     "stairs.first_centre",
@@ -121,16 +117,10 @@ fn next(
     wall: &Wall,
     working: &mut Working,
 ) -> Result<Step, Refusal> {
-    let inputs = [
-        ("before", before.into()),
-        ("frame", neighbour.width.into()),
-        ("gap", wall.gap.into()),
-    ];
-    let value = before.value + neighbour.width.value + wall.gap.value;
     let subject = |quantity| Subject::nth("wall", index, quantity);
-    let left = working.by(&NEXT_LEFT, subject("left"), &inputs, value);
-    let lower = middle(neighbour, index - 1, before, working);
-    let own = middle(frame, index, left, working);
+    let left = beyond(index, (before, neighbour.width), wall.gap, working);
+    let lower = middle(index - 1, (before, neighbour.width), working);
+    let own = middle(index, (left, frame.width), working);
     let climb = climb_nearest(own.value - lower.value, slope)?;
     let inputs = [
         ("below", below.into()),

@@ -85,13 +85,13 @@ fn what_cannot_hang_is_refused() {
             outside_height: eighths(0),
             ..plan()
         }),
-        "the frame's height is 0 in (0 mm); it is above zero"
+        "the frame's height is 0 in (0 mm); give more than zero"
     );
     assert_eq!(
         refused(NailPlan {
             seat_to_nail: eighths(-1),
             ..plan()
         }),
-        "the distance from seat to nail is -1/8 in (-3.175 mm); it is zero or more"
+        "the distance from seat to nail is -1/8 in (-3.175 mm); give zero or more"
     );
 }

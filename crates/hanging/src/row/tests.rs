@@ -82,10 +82,10 @@ fn what_cannot_hang_is_refused() {
     );
     assert_eq!(
         refused(plan(85, &[0], 6)),
-        "a frame's width is 0 in (0 mm); it is above zero"
+        "a frame's width is 0 in (0 mm); give more than zero"
     );
     assert_eq!(
         refused(plan(85, &[4, 4], -6)),
-        "the gap is -3 in (-76.2 mm); it is zero or more"
+        "the gap is -3 in (-76.2 mm); give zero or more"
     );
 }

@@ -20,6 +20,8 @@ fn run(hang: &Hang) -> (WireRun, Ratings) {
     let run = wire_run(hang, &mut working).expect("it hangs");
     let factors = Factors {
         wire: Stated::job(4),
+        pull: Stated::job(2),
+        ends: Stated::job(100),
         fitting: Stated::job(2),
     };
     let rated = ratings(hang, &run, &factors, &mut working).expect("it can be rated");
@@ -39,7 +41,7 @@ fn twenty_pounds_on_a_flat_wire() {
         "20.8806"
     );
     assert_eq!(
-        run.to_string(),
+        run.sentence(),
         "each side of the wire pulls like 15.79 kg (34.8 lb) at 16.7°, 1.74 times the weight"
     );
     assert_eq!(rated.wire.value, Mass::POUND.times(80));
@@ -48,6 +50,7 @@ fn twenty_pounds_on_a_flat_wire() {
     let said = rated.to_string();
     assert!(said.contains("factor 4 on the weight"), "{said}");
     assert!(said.ends_with(CAUTION), "{said}");
+    assert!(run.to_string().ends_with(CAUTION));
 }
 
 /// With slopes of 3, 4 and 5 every number is whole: sin θ = 3/5, T = 5/6 of the weight.
@@ -122,7 +125,7 @@ fn what_cannot_hang_is_refused() {
     );
     assert_eq!(
         refused(hang(20, 20, 3, Some(-1))),
-        "the distance between the hooks is -1 in (-25.4 mm); it is zero or more"
+        "the distance between the hooks is -1 in (-25.4 mm); give zero or more"
     );
     let taut = Hang {
         rise: Stated::job(Length::QUANTUM),
@@ -141,8 +144,44 @@ fn a_factor_below_one_is_refused() {
     let run = wire_run(&hang, &mut working).expect("it hangs");
     let factors = Factors {
         wire: Stated::job(4),
+        pull: Stated::job(2),
+        ends: Stated::job(100),
         fitting: Stated::job(0),
     };
     let refused = ratings(&hang, &run, &factors, &mut working).expect_err("it weakens");
     assert_eq!(refused, Refusal::Factor { factor: 0 });
+}
+
+/// Ends that leave 60 % ask for 100/60 of the pull's rating: 5 × 34.80 lb ÷ 0.6 = 290.0 lb.
+#[test]
+fn a_twisted_end_raises_the_rating() {
+    use trade::{Settings, Units};
+    let hang = hang(20, 20, 3, None);
+    let mut working = Working::new();
+    let run = wire_run(&hang, &mut working).expect("it hangs");
+    let shop = Settings::defaults(Units::Inches);
+    let usual = ratings(&hang, &run, &Factors::of_shop(&shop, false), &mut working).expect("rated");
+    assert_eq!(usual.wire.value.print_lb_nearest(1), "290.0 lb");
+    assert_eq!(usual.hook.value, Mass::POUND.times(80));
+    let people = ratings(&hang, &run, &Factors::of_shop(&shop, true), &mut working).expect("rated");
+    assert_eq!(people.hook.value, Mass::POUND.times(160));
+    assert_eq!(working.recheck(), []);
+}
+
+#[test]
+fn ends_that_leave_nothing_are_refused() {
+    let hang = hang(20, 20, 3, None);
+    let mut working = Working::new();
+    let run = wire_run(&hang, &mut working).expect("it hangs");
+    let factors = Factors {
+        wire: Stated::job(4),
+        pull: Stated::job(2),
+        ends: Stated::job(0),
+        fitting: Stated::job(2),
+    };
+    let refused = ratings(&hang, &run, &factors, &mut working).expect_err("no strength");
+    assert_eq!(
+        refused.to_string(),
+        "the wire's ends leave 0 % of its strength; give 1 to 100"
+    );
 }
