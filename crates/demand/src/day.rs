@@ -1,6 +1,8 @@
 //! A day's work: one cutting problem for each material.
 
 mod fit;
+mod refused;
+mod unknown;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -18,7 +20,7 @@ use crate::gather::{Heap, gather};
 use crate::names::Names;
 use crate::part::{Panel, Rails, Unplanned, named};
 use crate::rules::{self, SheetRules, StickRules};
-use crate::source::{Basis, Source, Trims, costs, sources};
+use crate::source::{Basis, Origin, Source, Trims, costs, sources};
 use crate::stock::{Extent, Stock};
 use crate::tick::Tick;
 use crate::ware::Ware;
@@ -34,6 +36,8 @@ pub struct Day {
     pub batches: Vec<Batch>,
     /// Parts no stock is planned for.
     pub unplanned: Vec<Unplanned>,
+    /// What the stock document says of materials nobody knows, a sentence each.
+    pub unknown: Vec<String>,
     /// What the problems count in.
     pub tick: Tick,
     /// The unit sentences speak in.
@@ -66,6 +70,18 @@ pub struct Batch {
     pub work: Work,
     /// The least remnant worth keeping; for a sheet its shorter and longer side.
     pub keep: [Length; 2],
+    /// What the problem counts in.
+    pub(crate) tick: Tick,
+    /// Names of the day's jobs.
+    pub(crate) jobs: Arc<[String]>,
+}
+
+impl Batch {
+    /// Whether some of its stock counts less in the plan than it costs: all but what is bought.
+    pub fn is_weighed(&self) -> bool {
+        let mut sources = self.sources.iter();
+        sources.any(|source| source.origin != Origin::Buy)
+    }
 }
 
 /// A problem for the cutting room; each part at its piece's place.
@@ -111,6 +127,7 @@ impl Day {
         let tick = Tick::of(settings);
         let counter = Counter {
             jobs: &jobs,
+            names: jobs.iter().map(|job| job.name.clone()).collect(),
             stock,
             settings,
             tick,
@@ -124,6 +141,7 @@ impl Day {
             return Err(faults);
         }
         Ok(Self {
+            unknown: unknown::of(stock, catalogue, &batches),
             batches,
             unplanned: gathered.unplanned,
             tick: counter.tick,
@@ -184,6 +202,7 @@ fn stops(fault: &sizing::Fault) -> bool {
 /// Where heaps are counted in ticks.
 struct Counter<'a> {
     jobs: &'a [DayJob],
+    names: Arc<[String]>,
     stock: &'a Stock,
     settings: &'a Settings,
     tick: Tick,
@@ -206,10 +225,19 @@ impl Counter<'_> {
         if sources.is_empty() {
             faults.push(Fault::NoStock {
                 ware: ware.to_string(),
+                buy: self.stock.buy,
             });
             return None;
         }
-        let fit = Fit::of(&ware, material, &sources, self.tick, self.unit, faults)?;
+        let fit = Fit::of(
+            &ware,
+            material,
+            &sources,
+            self.tick,
+            self.unit,
+            self.stock.buy,
+            faults,
+        )?;
         let counted = costs(&ware, &sources, self.tick, self.settings);
         let (basis, costs) = counted.map_err(|fault| faults.push(fault)).ok()?;
         let before = faults.len();
@@ -228,6 +256,8 @@ impl Counter<'_> {
             sources,
             basis,
             work,
+            tick: self.tick,
+            jobs: self.names.clone(),
         })
     }
 
@@ -302,7 +332,7 @@ impl Counter<'_> {
             length,
             cost,
             count: source.count,
-            remnant: source.origin == crate::source::Origin::Remnant,
+            remnant: source.origin == Origin::Remnant,
             trim,
             flaws,
             run: source.run.clone(),
@@ -380,7 +410,7 @@ impl Counter<'_> {
             height,
             cost,
             count: source.count,
-            remnant: source.origin == crate::source::Origin::Remnant,
+            remnant: source.origin == Origin::Remnant,
             trim: sheets::Edges {
                 left: trim,
                 right: trim,

@@ -2,7 +2,7 @@
 
 use measure::{Currency, Unit};
 
-use crate::stock::Extent;
+use crate::stock::{Buy, Extent};
 
 /// A fault; all of them are gathered.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -55,12 +55,22 @@ pub enum Fault {
         tick: &'static str,
     },
     /// Nothing to cut a ware from.
-    #[error(
-        "there is no stock of {ware}: the catalogue names no size of it; list some in the stock document, or write its sizes in the catalogue"
-    )]
+    #[error("there is no stock of {ware}: {}", none_because(*buy))]
     NoStock {
         /// The ware.
         ware: String,
+        /// What may be bought beside what is listed.
+        buy: Buy,
+    },
+    /// The cutting room refuses a part, or everything of a ware.
+    #[error("{sentence}")]
+    Cutting {
+        /// The job, where it is one job's.
+        job: Option<String>,
+        /// The ware.
+        ware: String,
+        /// What is wrong, in lengths, and what to do.
+        sentence: String,
     },
     /// A trim as large as the stock.
     #[error("the trim leaves nothing of {stock} of {ware}; make the trim smaller")]
@@ -112,6 +122,18 @@ pub enum Fault {
     },
 }
 
+/// Why there is nothing to cut a ware from, and what to do.
+const fn none_because(buy: Buy) -> &'static str {
+    match buy {
+        Buy::Catalogue => {
+            "the catalogue names no size of it; list some in the stock document, or write its sizes in the catalogue"
+        }
+        Buy::Listed => {
+            "the stock document lists none, and says buy = \"listed\"; list some there, or write buy = \"catalogue\""
+        }
+    }
+}
+
 impl Fault {
     /// A stable code for programs.
     pub const fn code(&self) -> &'static str {
@@ -122,6 +144,7 @@ impl Fault {
             Self::TooLarge(_) => "demand.too_large",
             Self::Snug { .. } => "demand.snug",
             Self::NoStock { .. } => "demand.no_stock",
+            Self::Cutting { .. } => "cut.refused",
             Self::AllTrimmed { .. } => "demand.all_trimmed",
             Self::TwoCurrencies { .. } => "demand.two_currencies",
             Self::PlanCount { .. } => "demand.plan_count",
@@ -138,6 +161,7 @@ impl Fault {
             | Self::Due { job, .. }
             | Self::Snug { job, .. } => Some(job),
             Self::TooLarge(fault) => Some(&fault.job),
+            Self::Cutting { job, .. } => job.as_deref(),
             _ => None,
         }
     }

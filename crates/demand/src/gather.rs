@@ -125,7 +125,7 @@ impl Desk<'_> {
         let known = self.catalogue.find(&material.code);
         let own = known != Ok(material);
         let ware = Ware {
-            kind: material.kind.map_or(usual, kind_of),
+            kind: material.kind.and_then(kind_of).unwrap_or(usual),
             code: material.code.clone(),
             colour: colour
                 .filter(|colour| material.colour.as_ref() != Some(*colour))
@@ -159,15 +159,17 @@ impl Desk<'_> {
     }
 }
 
-const fn kind_of(kind: Kind) -> WareKind {
-    match kind {
+/// The form of stock a kind is cut from; none for what is never cut.
+const fn kind_of(kind: Kind) -> Option<WareKind> {
+    Some(match kind {
         Kind::Board => WareKind::Board,
         Kind::Backing => WareKind::Backing,
         Kind::Glazing => WareKind::Glazing,
         Kind::Moulding => WareKind::Moulding,
         Kind::Fillet => WareKind::Fillet,
         Kind::Spacer => WareKind::Spacer,
-    }
+        Kind::Hardware | Kind::Service => return None,
+    })
 }
 
 /// A part's name, numbered where there are several, as the derivation's bill names it.

@@ -49,6 +49,7 @@ mod fault;
 mod file;
 mod fit;
 mod read;
+mod refused;
 
 use cutting::Goal;
 use cutting::lengths::Together;

@@ -22,15 +22,16 @@ mod words;
 mod tests;
 
 use cutting::sheets::{Area, Cut, Edges, Way};
+use measure::{Length, Size};
 
-pub use counting::{Counting, Shown};
+pub use counting::{Counting, Shown, together};
 pub use error::CutError;
 pub use key::KeyLine;
 pub use of_plan::{Names, cut_sheets_of, cut_sticks_of};
 pub use sheet::cut_sheet;
 pub use sheet_steps::{CutPart, CutStep, Off, Offcut, Reference, SheetWork, sheet_work};
 pub use stick::cut_stick;
-pub use stick_steps::{StickOff, StickStep, StickWork, stick_work};
+pub use stick_steps::{StickOff, StickRest, StickStep, StickWork, stick_work};
 pub use sums::{CutSums, Extent};
 
 use crate::twin::Drawing;
@@ -77,6 +78,8 @@ pub struct CutPiece {
     pub lines: Vec<String>,
     /// Where it lies, as it lies.
     pub area: Area,
+    /// Its true width and height as it is wanted, unturned, where counts are lengths.
+    pub exact: Option<Size>,
     /// It lies turned a quarter.
     pub turned: bool,
     /// It may not be turned.
@@ -140,6 +143,8 @@ pub struct StickPiece {
     pub at: u64,
     /// From end to end, mitre waste included: the long edge, at the back.
     pub length: u64,
+    /// Its true length, where counts are lengths.
+    pub exact: Option<Length>,
     /// How much shorter the front edge is at each end, where the ends are mitred.
     pub mitre: Option<(u64, u64)>,
 }
@@ -170,6 +175,46 @@ impl CutPiece {
     /// Its name in one line.
     pub fn name(&self) -> String {
         self.lines.join(", ")
+    }
+}
+
+impl CutSheet {
+    /// What lies on one side of a cut, in its own width × height: a piece with its true size, what
+    /// is kept never said larger than it is.
+    pub fn shown(&self, off: &Off) -> Shown {
+        let as_it_lies = (off.area.width, off.area.height);
+        match off.what {
+            Offcut::Piece(place) => {
+                let piece = &self.pieces[place];
+                self.counting.shown_piece(piece.own_size(), piece.exact)
+            }
+            Offcut::Remnant(_) => self.counting.kept(&[as_it_lies.0, as_it_lies.1]),
+            Offcut::Part(_) | Offcut::Waste | Offcut::Trim => self.counting.shown_size(as_it_lies),
+        }
+    }
+}
+
+impl CutStick {
+    /// How long something is that comes off: a piece with its true length, what is kept never said
+    /// longer than it is.
+    pub fn shown(&self, off: StickOff, length: u64) -> Shown {
+        match off {
+            StickOff::Piece(place) => {
+                let piece = &self.pieces[place];
+                self.counting.shown_length(piece.length, piece.exact)
+            }
+            StickOff::Remnant(_) => self.counting.kept(&[length]),
+            StickOff::Waste | StickOff::Trim => self.counting.shown(length),
+        }
+    }
+
+    /// Where running totals are measured from.
+    pub const fn measured_from(&self) -> &'static str {
+        if self.trim.0 == 0 {
+            "from the reference end"
+        } else {
+            "from the reference end, once trimmed"
+        }
     }
 }
 

@@ -12,6 +12,7 @@ mod dimension;
 mod elevation;
 mod hatch;
 mod input;
+mod marked;
 mod mirror;
 mod piece;
 mod profile;
@@ -20,6 +21,7 @@ mod section;
 mod sheet;
 mod svg;
 mod twin;
+mod wall;
 
 #[cfg(test)]
 mod tests;
@@ -28,10 +30,12 @@ pub use back::back_view;
 pub use cuts::{
     Counting, CutDrawing, CutError, CutPart, CutPiece, CutSheet, CutStep, CutStick, CutSums,
     CutWindow, Extent, Kept, KeyLine, Names, Off, Offcut, Reference, SheetWork, Shown, StickOff,
-    StickPiece, StickStep, StickWork, cut_sheet, cut_sheets_of, cut_stick, cut_sticks_of,
-    sheet_work, stick_work,
+    StickPiece, StickRest, StickStep, StickWork, cut_sheet, cut_sheets_of, cut_stick,
+    cut_sticks_of, sheet_work, stick_work, together,
 };
 pub use elevation::elevation;
 pub use input::{DrawingError, Ink, Look, Picture, Sheet};
+pub use marked::marked_art;
 pub use section::section;
 pub use twin::{Drawing, TwinLine, twin_text};
+pub use wall::{WallNail, WallPiece, WallPlan, wall};

@@ -5,7 +5,7 @@ use trade::Material;
 
 use crate::fault::{Fault, TooLarge};
 use crate::source::{Source, catalogue_sizes};
-use crate::stock::Extent;
+use crate::stock::{Buy, Extent};
 use crate::tick::Tick;
 use crate::ware::Ware;
 
@@ -16,6 +16,7 @@ pub(super) struct Fit<'a> {
     rooms: Vec<Room<'a>>,
     tick: Tick,
     unit: Unit,
+    buy: Buy,
 }
 
 /// What of one kind of stock can be used, in ticks and exactly.
@@ -58,6 +59,7 @@ impl<'a> Fit<'a> {
         sources: &'a [Source],
         tick: Tick,
         unit: Unit,
+        buy: Buy,
         faults: &mut Vec<Fault>,
     ) -> Option<Self> {
         let rooms: Vec<Room<'a>> = sources.iter().map(|s| room(s, tick)).collect();
@@ -73,6 +75,7 @@ impl<'a> Fit<'a> {
             rooms,
             tick,
             unit,
+            buy,
         })
     }
 
@@ -122,6 +125,7 @@ impl<'a> Fit<'a> {
         let Some((over, room)) = nearest else {
             return Fault::NoStock {
                 ware: self.ware.to_string(),
+                buy: self.buy,
             };
         };
         if is_none(over) {

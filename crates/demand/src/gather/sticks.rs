@@ -90,7 +90,8 @@ impl Desk<'_> {
         let (strips, slant) = ring.strips(sizes.sides, mitred);
         let in_sheets = material
             .kind
-            .is_some_and(|kind| !super::kind_of(kind).in_sticks());
+            .and_then(super::kind_of)
+            .is_some_and(|kind| !kind.in_sticks());
         for face in faces(sizes.double_sided) {
             let part = named("Spacer", &face);
             if in_sheets {

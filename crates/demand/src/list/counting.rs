@@ -1,9 +1,10 @@
 //! From a cut list to one problem of the cutting room for each material.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use cutting::{lengths, sheets};
-use measure::{Length, Unit};
+use measure::Length;
+use trade::reading::nearest;
 use trade::settings::Layer;
 use trade::{Key, Settings};
 
@@ -37,7 +38,7 @@ impl CutList {
             }
             known.push(piece);
         }
-        let mut faults = Vec::new();
+        let mut faults = self.idle_cuts();
         let mut batches = Vec::with_capacity(of.len());
         for key in &of {
             let both = pieces.contains_key(&(key.0, !key.1));
@@ -58,6 +59,26 @@ impl CutList {
         } else {
             Err(faults)
         }
+    }
+
+    /// Cuts about materials the list does not name, which would be left aside without a word.
+    fn idle_cuts(&self) -> Vec<ListFault> {
+        let pieces = self.pieces.iter().map(|piece| piece.material.as_deref());
+        let stock = self.stock.iter().map(|stock| stock.material.as_deref());
+        let known: BTreeSet<&str> = pieces.chain(stock).flatten().collect();
+        let idle = self.cuts.iter().filter_map(|(of, _)| of.as_deref());
+        let idle = idle.filter(|of| !known.contains(of));
+        idle.map(|material| {
+            let cure = match nearest(material, known.iter().copied()) {
+                Some(near) => format!("did you mean {near}?"),
+                None => "leave it out, or write the material as its pieces have it".to_owned(),
+            };
+            ListFault::whole(ListReason::NoSuchCut {
+                material: material.to_owned(),
+                cure,
+            })
+        })
+        .collect()
     }
 
     fn tick(&self, settings: &Settings) -> Result<Tick, ListFault> {
@@ -89,32 +110,7 @@ impl ListBatch {
     pub fn name(&self) -> &str {
         self.problem.name()
     }
-
-    /// A fault of its problem in the list's own lengths.
-    pub fn fault(&self, fault: cutting::Fault, unit: Unit) -> ListFault {
-        let material = self.material.clone();
-        let say = |ticks: u64| match i64::try_from(ticks) {
-            Ok(ticks) if ticks <= MOST_TICKS => self.tick.step().times(ticks).exact(unit),
-            _ => format!("{ticks} × {}", self.tick.name()),
-        };
-        ListFault::whole(match fault {
-            cutting::Fault::TooLongTogether {
-                group,
-                length,
-                room,
-            } => ListReason::TooLongTogether {
-                group,
-                material,
-                length: say(length),
-                room: say(room),
-            },
-            fault => ListReason::Refused { material, fault },
-        })
-    }
 }
-
-/// Ticks beyond which no length can be printed: 1 000 km.
-const MOST_TICKS: i64 = 1_000_000_000;
 
 /// Where the problem of one material is made.
 struct Maker<'a> {

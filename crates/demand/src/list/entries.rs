@@ -5,7 +5,7 @@ use measure::{Length, Money};
 use toml::Spanned;
 
 use super::fault::ListReason;
-use super::file::{Piece, Sheet, Stick, Typed};
+use super::file::{Ends, Piece, Sheet, Stick};
 use super::read::{Desk, Unread, material};
 use super::{ListPiece, ListStock};
 use crate::date;
@@ -128,33 +128,25 @@ impl Desk<'_> {
     }
 
     /// A trim that leaves something of the stick.
-    fn ends(&mut self, both: &[Spanned<Typed>; 2], stick: Length) -> Option<[Length; 2]> {
+    fn ends(&mut self, both: &Ends, stick: Length) -> Option<[Length; 2]> {
         let [start, end] = self.pair("trim", both)?;
         if start + end >= stick {
             let text = self.both(both);
-            return self.refuse(
-                "trim",
-                &both[0].span(),
-                &text,
-                "it leaves nothing of the stick",
-            );
+            let why = "it leaves nothing of the stick";
+            return self.refuse("trim", &both.span(), &text, why);
         }
         Some([start, end])
     }
 
     /// Flaws of a stick, each from before to, both on the stick.
-    fn flaws(
-        &mut self,
-        written: &[[Spanned<Typed>; 2]],
-        stick: Length,
-    ) -> Option<Vec<[Length; 2]>> {
+    fn flaws(&mut self, written: &[Ends], stick: Length) -> Option<Vec<[Length; 2]>> {
         let mut flaws = Vec::with_capacity(written.len());
         for both in written {
             let [from, to] = self.pair("flaws", both)?;
             if from >= to || to > stick {
                 let text = self.both(both);
                 let why = "write from before to, both on the stick";
-                return self.refuse("flaws", &both[0].span(), &text, why);
+                return self.refuse("flaws", &both.span(), &text, why);
             }
             flaws.push([from, to]);
         }

@@ -97,6 +97,23 @@ pub enum ListReason {
         /// The list, or which material.
         of: String,
     },
+    /// Two `[[cut]]` about one material.
+    #[error(
+        "two [[cut]] are about {}; keep one of them",
+        material.as_deref().unwrap_or("the material without a name")
+    )]
+    TwoCuts {
+        /// Which material; none: the one without a name.
+        material: Option<String>,
+    },
+    /// A `[[cut]]` about a material of which nothing is cut.
+    #[error("the [[cut]] of {material} is about nothing in the list; {cure}")]
+    NoSuchCut {
+        /// The material.
+        material: String,
+        /// What to do.
+        cure: String,
+    },
     /// Nothing is wanted.
     #[error("there is nothing to cut; write at least one [[piece]]")]
     NoPieces,
@@ -190,12 +207,10 @@ pub enum ListReason {
         second: Currency,
     },
     /// The cutting room refuses the problem.
-    #[error("{}{fault}", material.as_ref().map_or_else(String::new, |name| format!("{name}: ")))]
+    #[error("{why}")]
     Refused {
-        /// Which material; none: the one without a name.
-        material: Option<String>,
-        /// Why.
-        fault: cutting::Fault,
+        /// What is wrong, in lengths, and what to do.
+        why: String,
     },
 }
 
@@ -225,6 +240,8 @@ impl ListFault {
             ListReason::Misplaced { .. } => "list.misplaced",
             ListReason::Twice { .. } => "list.twice",
             ListReason::StripAndKerf { .. } => "list.strip_and_kerf",
+            ListReason::TwoCuts { .. } => "list.two_cuts",
+            ListReason::NoSuchCut { .. } => "list.no_such_cut",
             ListReason::NoPieces => "list.no_pieces",
             ListReason::NoStock { .. } => "list.no_stock",
             ListReason::AllTrimmed { .. } => "list.all_trimmed",

@@ -52,10 +52,10 @@ pub(super) struct Stick {
     pub cost: Option<Spanned<String>>,
     #[serde(default)]
     pub remnant: bool,
-    pub trim: Option<[Spanned<Typed>; 2]>,
+    pub trim: Option<Ends>,
     pub run: Option<String>,
     #[serde(default)]
-    pub flaws: Vec<[Spanned<Typed>; 2]>,
+    pub flaws: Vec<Ends>,
 }
 
 #[derive(Debug, Deserialize)]
@@ -87,6 +87,9 @@ pub(super) struct Piece {
     pub priority: Option<Spanned<i64>>,
     pub due: Option<Spanned<String>>,
 }
+
+/// What should be two lengths, however many they are.
+pub(super) type Ends = Spanned<Vec<Spanned<Typed>>>;
 
 /// A length as somebody typed it; a number's own text is read at its place in the file.
 #[derive(Debug, Deserialize)]

@@ -6,10 +6,12 @@ use cutting::Goal;
 use cutting::sheets::First;
 use measure::{Length, Money, Size, Unit, read_length, read_size};
 use toml::Spanned;
+use trade::reading;
 
 use super::fault::{ListFault, ListReason};
-use super::file::{Cut, File, Typed};
+use super::file::{Cut, Ends, File, Typed};
 use super::{CutList, LIST_VERSION, ListRules};
+use crate::kerf::too_wide;
 use crate::names::Names;
 
 /// The longest list that is read, in bytes: room for some 100 000 entries.
@@ -41,11 +43,11 @@ impl CutList {
             faults: Vec::new(),
         };
         let file: File = toml::from_str(text).map_err(|error| {
-            let why = plain(error.message());
-            let fault = ListReason::Form { why };
-            vec![match error.span() {
-                Some(span) => desk.fault(&span, fault),
-                None => ListFault::whole(fault),
+            let (why, place) = reading::refusal(text, &error);
+            vec![ListFault {
+                line: place.line,
+                column: place.column,
+                reason: Box::new(ListReason::Form { why }),
             }]
         })?;
         let list = desk.list(file);
@@ -62,19 +64,6 @@ impl CutList {
 fn line_starts(text: &str) -> Vec<usize> {
     let after = text.match_indices('\n').map(|(at, _)| at + 1);
     std::iter::once(0).chain(after).collect()
-}
-
-/// A reader's words without the words nobody should have to read.
-fn plain(message: &str) -> String {
-    message
-        .trim()
-        .replace("invalid type: ", "found ") // not said: what a reader says, put into other words
-        .replace("invalid value: ", "found ") // not said: what a reader says, put into other words
-        .replace("invalid ", "unreadable ") // not said: what a reader says, put into other words
-        .replace("unknown field", "there is no field")
-        .replace("unknown variant", "there is no choice")
-        .replace("missing field", "it lacks the field")
-        .replace('\n', "; ")
 }
 
 /// Nothing said of cutting.
@@ -122,10 +111,7 @@ impl Desk<'_> {
             turn: file.turn,
         };
         let rules = self.rules(&top, NO_RULES, "the list", None);
-        let mut cuts = Vec::with_capacity(file.cut.len());
-        for cut in file.cut {
-            cuts.push(self.cut(cut, rules));
-        }
+        let cuts = self.cuts(file.cut, rules);
         let mut names = Names::default();
         let mut stock = Vec::with_capacity(file.stick.len() + file.sheet.len());
         for entry in file.stick {
@@ -148,6 +134,26 @@ impl Desk<'_> {
             stock,
             tick: file.tick.map(Spanned::into_inner),
         }
+    }
+
+    /// How single materials are cut; two about one material are a fault.
+    fn cuts(
+        &mut self,
+        written: Vec<Spanned<Cut>>,
+        usual: ListRules,
+    ) -> Vec<(Option<String>, ListRules)> {
+        let mut cuts: Vec<(Option<String>, ListRules)> = Vec::with_capacity(written.len());
+        for cut in written {
+            let line = self.place(&cut.span()).0;
+            let (material, rules) = self.cut(cut, usual);
+            if cuts.iter().any(|(other, _)| *other == material) {
+                let material = material.clone();
+                self.faults
+                    .push(ListFault::on(line, ListReason::TwoCuts { material }));
+            }
+            cuts.push((material, rules));
+        }
+        cuts
     }
 
     fn cut(&mut self, cut: Spanned<Cut>, usual: ListRules) -> (Option<String>, ListRules) {
@@ -181,6 +187,9 @@ impl Desk<'_> {
         let kerf = read("kerf", &cut.kerf);
         let trim = read("trim", &cut.trim);
         let least_strip = read("least_strip", &cut.least_strip);
+        if let (Some(length), Some(written)) = (kerf, &cut.kerf) {
+            self.not_too_wide(length, written);
+        }
         let stages = self.optional(cut.stages.as_ref(), |desk, stages| {
             desk.number("stages", stages, 1, u64::from(u32::MAX))
         });
@@ -217,6 +226,13 @@ impl Desk<'_> {
             });
         }
         own
+    }
+
+    fn not_too_wide(&mut self, kerf: Length, written: &Spanned<Typed>) {
+        if let Some(why) = too_wide(kerf, self.bare) {
+            let text = self.typed(written).to_owned();
+            self.refuse::<()>("kerf", &written.span(), &text, why);
+        }
     }
 
     /// One of some words.
@@ -302,11 +318,13 @@ impl Desk<'_> {
         Some(length)
     }
 
-    pub fn pair(
-        &mut self,
-        field: &'static str,
-        [a, b]: &[Spanned<Typed>; 2],
-    ) -> Option<[Length; 2]> {
+    /// Two lengths, no more and no fewer.
+    pub fn pair(&mut self, field: &'static str, written: &Ends) -> Option<[Length; 2]> {
+        let [a, b] = written.get_ref().as_slice() else {
+            let text = self.both(written);
+            let why = "write two lengths, such as [\"1/2\", \"1/4\"]";
+            return self.refuse(field, &written.span(), &text, why);
+        };
         let (a, b) = (self.length(field, a), self.length(field, b));
         Some([a?, b?])
     }
@@ -329,9 +347,10 @@ impl Desk<'_> {
         self.refuse("cost", &written.span(), written.get_ref(), why)
     }
 
-    /// Both ends as they were typed, for a sentence.
-    pub fn both(&self, [a, b]: &[Spanned<Typed>; 2]) -> String {
-        format!("{} and {}", self.typed(a), self.typed(b))
+    /// All of them as they were typed, for a sentence.
+    pub fn both(&self, written: &Ends) -> String {
+        let typed = written.get_ref().iter().map(|one| self.typed(one));
+        typed.collect::<Vec<_>>().join(" and ")
     }
 
     pub fn unit(&self) -> Unit {

@@ -244,8 +244,70 @@ fn what_means_nothing_is_refused() {
     );
     assert_eq!(
         refusals("[[stick]]\nlenght = 3\n")[0],
-        "2: there is no field `lenght`, expected one of `name`, `material`, `length`, `count`, `cost`, `remnant`, `trim`, `run`, `flaws`"
+        "2: there is no field `lenght`; did you mean `length`?"
     );
+}
+
+#[test]
+fn what_would_be_left_aside_without_a_word_is_refused() {
+    let stock = "[[stick]]\nlength = 100\n";
+    let piece = "[[piece]]\nlength = 3\n";
+    let check = |text: &str, expected: &[&str]| assert_eq!(refusals(text), expected, "{text}");
+    check(
+        &format!("{stock}trim = [1, 2, 3]\nflaws = [[5]]\n{piece}"),
+        &[
+            "3: the stick on line 1: trim \"1 and 2 and 3\": write two lengths, such as [\"1/2\", \"1/4\"]",
+            "4: the stick on line 1: flaws \"5\": write two lengths, such as [\"1/2\", \"1/4\"]",
+        ],
+    );
+    check(
+        &format!("{stock}{piece}[[cut]]\nkerf = 0\n[[cut]]\nkerf = 1\n"),
+        &["7: two [[cut]] are about the material without a name; keep one of them"],
+    );
+    check(
+        "[[stick]]\nmaterial = \"walnut\"\nlength = 9\n[[piece]]\nmaterial = \"walnut\"\nlength = 3\n[[cut]]\nmaterial = \"wallnut\"\nkerf = 0\n",
+        &["the [[cut]] of wallnut is about nothing in the list; did you mean walnut?"],
+    );
+    check(
+        &format!("kerf = \"2 1/8\"\n{stock}{piece}"),
+        &[
+            "1: kerf \"2 1/8\": no cut takes more than 1 in; write the width of the blade or bit, such as \"1/8 in\" or \"3 mm\"",
+        ],
+    );
+    check(
+        &format!("{stock}count = \"2\"\n"),
+        &["3: count: found \"2\"; write a whole number, such as 2"],
+    );
+}
+
+/// By hand: 640 ticks are 10 in; sticks of 100 in with a flaw that ends before it begins.
+#[test]
+fn a_refusal_of_the_cutting_room_names_the_line_of_its_entry() {
+    let all =
+        batches("[[stick]]\nname = \"s\"\nlength = 100\n[[piece]]\nname = \"p\"\nlength = 60\n");
+    let narrow = cutting::Fault::OddFlaw {
+        stock: "s".to_owned(),
+        flaw: (640, 320),
+    };
+    let fault = all[0].fault(&narrow, Unit::Inch);
+    assert_eq!(
+        (fault.line, fault.to_string().as_str()),
+        (
+            Some(1),
+            "the flaw from 10 in to 5 in does not lie on s; write from before to, both on the stick"
+        )
+    );
+    let endless = cutting::Fault::EndlessCount {
+        piece: "p".to_owned(),
+    };
+    assert_eq!(all[0].fault(&endless, Unit::Inch).line, Some(4));
+    let dear = cutting::Fault::TooMuch {
+        what: "cost of",
+        name: "s".to_owned(),
+        given: 11,
+        limit: 10,
+    };
+    assert_eq!(all[0].fault(&dear, Unit::Inch).line, Some(1));
 }
 
 #[test]
@@ -258,7 +320,7 @@ fn faults_of_the_cutting_room_are_said_in_lengths() {
         &cutting::Unwatched,
     )
     .expect_err("too long together");
-    let said = all[0].fault(refused[0].clone(), Unit::Inch).to_string();
+    let said = all[0].fault(&refused[0], Unit::Inch).to_string();
     assert_eq!(
         said,
         "the pieces of group f must come from one stick and are 120 in long together with their cuts; the longest stick has room for 100 in: write match = \"run\", or list a longer stick"

@@ -45,9 +45,9 @@ pub(super) struct Stick {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bin: Option<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub trim: Option<[Written; 2]>,
+    pub trim: Option<Vec<Written>>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub flaws: Vec<[Written; 2]>,
+    pub flaws: Vec<Vec<Written>>,
 }
 
 #[derive(Debug, Serialize, Deserialize)]
@@ -83,9 +83,9 @@ pub(super) struct Remnant {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bin: Option<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub trim: Option<[Written; 2]>,
+    pub trim: Option<Vec<Written>>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub flaws: Vec<[Written; 2]>,
+    pub flaws: Vec<Vec<Written>>,
 }
 
 #[derive(Debug, Serialize, Deserialize)]
@@ -122,7 +122,7 @@ impl Visitor<'_> for Reader {
     type Value = String;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a length such as \"16 7/8\", \"428.6 mm\" or 12")
+        f.write_str("write a length such as \"16 7/8\", \"428.6 mm\" or 12")
     }
     fn visit_str<E: Error>(self, text: &str) -> Result<String, E> {
         Ok(text.to_owned())

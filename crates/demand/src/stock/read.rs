@@ -3,9 +3,11 @@
 use std::collections::BTreeSet;
 
 use measure::{Length, Money, Size, Unit, read_length, read_size};
+use trade::reading::{self, in_words};
 
 use super::file::{Cut, File, Remnant, Sheet, Stick, Written};
 use super::{CutStock, Extent, RemnantStock, STOCK_VERSION, SheetStock, StickStock, Stock};
+use crate::kerf::too_wide;
 
 /// The longest document that is read, in bytes: room for some 100 000 entries.
 pub const LONGEST: usize = 1 << 24;
@@ -64,6 +66,12 @@ pub enum StockFault {
         /// Which entry.
         entry: String,
     },
+    /// Two `[[cut]]` about one material.
+    #[error("two [[cut]] are about {material}; keep one of them")]
+    TwoCuts {
+        /// The material.
+        material: String,
+    },
     /// A label on two remnants.
     #[error("two remnants are labelled {label}; give one of them another label")]
     Label {
@@ -97,38 +105,42 @@ impl Stock {
 
 fn from_toml(text: &str) -> Result<File, StockFault> {
     toml::from_str(text).map_err(|error| {
-        let at = error.span().map_or(0, |span| span.start);
-        let line = text[..text.floor_char_boundary(at)].matches('\n').count() + 1;
+        let (why, place) = reading::refusal(text, &error);
         StockFault::Form {
-            place: format!(", line {line}"),
-            why: plain(error.message()),
+            place: match place.line {
+                Some(line) => format!(", line {line}"),
+                None => String::new(),
+            },
+            why,
         }
     })
 }
 
 fn from_json(text: &str) -> Result<File, StockFault> {
     let mut json = serde_json::Deserializer::from_str(text);
-    let file = serde_path_to_error::deserialize(&mut json).map_err(|error| StockFault::Form {
-        place: format!(", {}", error.path()),
-        why: plain(&error.inner().to_string()),
+    let file = serde_path_to_error::deserialize(&mut json).map_err(|error| {
+        let path = error.path().to_string();
+        StockFault::Form {
+            why: said(error.inner(), path.rsplit('.').next()),
+            place: format!(", {path}"),
+        }
     })?;
     json.end().map_err(|error| StockFault::Form {
         place: String::new(),
-        why: plain(&error.to_string()),
+        why: said(&error, None),
     })?;
     Ok(file)
 }
 
-/// A reader's words without the words a framer should not have to read.
-fn plain(message: &str) -> String {
-    message
-        .trim()
-        .replace("invalid type: ", "found ") // not said: what a reader says, put into other words
-        .replace("invalid value: ", "found ") // not said: what a reader says, put into other words
-        .replace("invalid ", "unreadable ") // not said: what a reader says, put into other words
-        .replace("unknown field", "there is no field")
-        .replace("unknown variant", "there is no choice")
-        .replace("missing field", "it lacks the field")
+/// A JSON reader's words in ours; `key` is the field it stopped at.
+fn said(error: &serde_json::Error, key: Option<&str>) -> String {
+    let message = error.to_string();
+    let sentence = message
+        .rsplit_once(" at line ")
+        .map_or(message.as_str(), |(said, _)| said);
+    let key = key.filter(|key| key.starts_with(char::is_alphabetic));
+    let (line, words) = (error.line(), in_words(sentence, key));
+    format!("line {line}: {words}")
 }
 
 fn typed(file: File) -> Result<Stock, Vec<StockFault>> {
@@ -157,11 +169,24 @@ fn typed(file: File) -> Result<Stock, Vec<StockFault>> {
             desk.faults.push(StockFault::Label { label });
         }
     }
+    let mut seen = BTreeSet::new();
+    for cut in &stock.cuts {
+        if !seen.insert(cut.material.as_str()) {
+            let material = cut.material.clone();
+            desk.faults.push(StockFault::TwoCuts { material });
+        }
+    }
     if desk.faults.is_empty() {
         Ok(stock)
     } else {
         Err(desk.faults)
     }
+}
+
+/// All of them as they were written, for a sentence.
+fn joined(written: &[Written]) -> String {
+    let texts = written.iter().map(|one| one.0.as_str());
+    texts.collect::<Vec<_>>().join(" and ")
 }
 
 /// It was written and can't be read; the fault is noted.
@@ -257,19 +282,27 @@ impl Desk {
         }
     }
 
-    fn pair(&mut self, field: &'static str, [a, b]: &[Written; 2]) -> Option<[Length; 2]> {
+    /// Two lengths, no more and no fewer.
+    fn pair(&mut self, field: &'static str, written: &[Written]) -> Option<[Length; 2]> {
+        let [a, b] = written else {
+            let why = "write two lengths, such as [\"1/2\", \"1/4\"]";
+            return self.refuse(field, &joined(written), why);
+        };
         let (a, b) = (self.length(field, a), self.length(field, b));
         Some([a?, b?])
     }
 
     /// Flaws of a stick, each from before to, both on the stick.
-    fn flaws(&mut self, written: &[[Written; 2]], stick: Length) -> Option<Vec<[Length; 2]>> {
+    fn flaws(&mut self, written: &[Vec<Written>], stick: Length) -> Option<Vec<[Length; 2]>> {
         let mut flaws = Vec::with_capacity(written.len());
         for both in written {
             let [from, to] = self.pair("flaws", both)?;
             if from >= to || to > stick {
-                let text = format!("{} to {}", both[0].0, both[1].0);
-                return self.refuse("flaws", &text, "write from before to, both on the stick");
+                return self.refuse(
+                    "flaws",
+                    &joined(both),
+                    "write from before to, both on the stick",
+                );
             }
             flaws.push([from, to]);
         }
@@ -279,14 +312,13 @@ impl Desk {
     /// A trim that leaves something of the stick.
     fn ends(
         &mut self,
-        written: Option<[Written; 2]>,
+        written: Option<Vec<Written>>,
         stick: Length,
     ) -> Result<Option<[Length; 2]>, Refused> {
         self.optional(written, |desk, both| {
             let [start, end] = desk.pair("trim", &both)?;
             if start + end >= stick {
-                let text = format!("{} and {}", both[0].0, both[1].0);
-                return desk.refuse("trim", &text, "it leaves nothing of the stick");
+                return desk.refuse("trim", &joined(&both), "it leaves nothing of the stick");
             }
             Some([start, end])
         })
@@ -345,12 +377,17 @@ impl Desk {
                 return None;
             }
         };
-        let stick = match extent {
-            Extent::Stick(length) => length,
-            Extent::Sheet(_) => Length::ZERO,
+        let (trim, flaws) = match extent {
+            Extent::Stick(stick) => (
+                self.ends(entry.trim, stick),
+                self.flaws(&entry.flaws, stick),
+            ),
+            Extent::Sheet(_) => {
+                let held = self.of_sticks_only(entry.trim.as_deref(), &entry.flaws);
+                held.ok()?;
+                (Ok(None), Some(Vec::new()))
+            }
         };
-        let trim = self.ends(entry.trim, stick);
-        let flaws = self.flaws(&entry.flaws, stick);
         Some(RemnantStock {
             label: entry.label,
             material: entry.material,
@@ -363,11 +400,38 @@ impl Desk {
         })
     }
 
+    /// A sheet has neither ends to trim nor flaws along it.
+    fn of_sticks_only(
+        &mut self,
+        trim: Option<&[Written]>,
+        flaws: &[Vec<Written>],
+    ) -> Result<(), Refused> {
+        let why = "it is for remnants of sticks only; leave it out";
+        let before = self.faults.len();
+        if let Some(trim) = trim {
+            self.refuse::<()>("trim", &joined(trim), why);
+        }
+        if let Some(first) = flaws.first() {
+            self.refuse::<()>("flaws", &joined(first), why);
+        }
+        if self.faults.len() == before {
+            Ok(())
+        } else {
+            Err(Refused)
+        }
+    }
+
     fn cut(&mut self, entry: Cut) -> Option<CutStock> {
+        let kerf = self.optional(entry.kerf, |desk, text| {
+            let kerf = desk.length("kerf", &text)?;
+            match too_wide(kerf, desk.bare) {
+                Some(why) => desk.refuse("kerf", &text.0, why),
+                None => Some(kerf),
+            }
+        });
         let mut read = |field, written: Option<Written>| {
             self.optional(written, |desk, text| desk.length(field, &text))
         };
-        let kerf = read("kerf", entry.kerf);
         let trim = read("trim", entry.trim);
         let least_strip = read("least_strip", entry.least_strip);
         let (kerf, trim, least_strip) = (kerf.ok()?, trim.ok()?, least_strip.ok()?);

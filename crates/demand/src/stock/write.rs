@@ -35,11 +35,11 @@ impl Pen {
         Written(length.exact(self.0))
     }
 
-    fn pair(&self, [a, b]: [Length; 2]) -> [Written; 2] {
-        [self.length(a), self.length(b)]
+    fn pair(&self, [a, b]: [Length; 2]) -> Vec<Written> {
+        vec![self.length(a), self.length(b)]
     }
 
-    fn pairs(&self, pairs: &[[Length; 2]]) -> Vec<[Written; 2]> {
+    fn pairs(&self, pairs: &[[Length; 2]]) -> Vec<Vec<Written>> {
         pairs.iter().map(|pair| self.pair(*pair)).collect()
     }
 

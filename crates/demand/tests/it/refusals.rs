@@ -97,3 +97,44 @@ fn a_trim_that_leaves_nothing_is_named() {
         ["the trim leaves nothing of 24 in x 24 in new of foam-5; make the trim smaller"];
     check(&["harbour"], stock, &[], &expected);
 }
+
+#[test]
+fn where_nothing_may_be_bought_the_catalogue_is_not_blamed() {
+    let stock = "stock = 1\nbuy = \"listed\"\n";
+    let faults = tried(&demo(&["harbour"]), stock, &[]).expect_err("nothing is listed");
+    assert_eq!(
+        faults[0].to_string(),
+        "there is no stock of oak-square-1: the stock document lists none, and says buy = \"listed\"; list some there, or write buy = \"catalogue\""
+    );
+}
+
+/// 64 ticks are an inch; the job and the part are named, not the cutting room's piece.
+#[test]
+fn the_cutting_room_s_faults_are_said_in_lengths_with_job_and_part() {
+    let day = tried(&demo(&["harbour"]), "", &[]).expect("it can be planned");
+    let batch = day
+        .batches
+        .iter()
+        .find(|batch| matches!(batch.work, demand::Work::Sheets { .. }));
+    let batch = batch.expect("a job with sheets");
+    let demand::Work::Sheets { problem, .. } = &batch.work else {
+        panic!("sheets were looked for");
+    };
+    let narrow = cutting::Fault::TooNarrow {
+        piece: problem.pieces[0].name.clone(),
+        side: 16,
+        least: 32,
+    };
+    let fault = batch.fault(&narrow, day.unit);
+    assert_eq!(
+        (fault.job(), fault.code()),
+        (Some("2026-411"), "cut.refused")
+    );
+    let said = fault.to_string();
+    assert!(
+        said.contains(" of 2026-411 is 1/4 in on its short side; "),
+        "{said}"
+    );
+    assert!(said.contains("narrower than 1/2 in"), "{said}");
+    assert!(!said.contains("ticks"), "{said}");
+}

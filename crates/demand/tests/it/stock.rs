@@ -75,7 +75,7 @@ fn what_can_not_be_read_is_named() {
     check(
         "stock = 1\ncolour = \"red\"\n",
         &[
-            "the stock document, line 2: there is no field `colour`, expected one of `stock`, `units`, `buy`, `next_label`, `stick`, `sheet`, `remnant`, `cut`",
+            "the stock document, line 2: there is no field `colour`; there are `stock`, `units`, `buy`, `next_label`, `stick`, `sheet`, `remnant`, `cut`",
         ],
     );
     check(
@@ -86,7 +86,15 @@ fn what_can_not_be_read_is_named() {
     );
     check(
         "{\"stock\": 1, \"stick\": [{\"material\": \"a\"}]}",
-        &["the stock document, stick[0]: it lacks the field `length` at line 1 column 40"],
+        &["the stock document, stick[0]: line 1: it lacks the field `length`; write it"],
+    );
+    check(
+        "stock = 1\n[[stcik]]\nmaterial = \"oak\"\n",
+        &["the stock document, line 2: there is no field `stcik`; did you mean `stick`?"],
+    );
+    check(
+        "stock = 1\n[[stick]]\nmaterial = \"oak\"\nlength = 9\ncount = \"two\"\n",
+        &["the stock document, line 5: count: found \"two\"; write a whole number, such as 2"],
     );
     let unheld = Stock::read(b"\xff").expect_err("no text");
     assert_eq!(
@@ -111,7 +119,7 @@ fn all_entries_that_can_not_be_read_come_together() {
         "stick 1 (oak): length \"9 f\": ",
         "stick 2 (oak): length \"0\": it must be above zero",
         "stick 3 (oak): trim \"60 and 40\": it leaves nothing of the stick",
-        "stick 3 (oak): flaws \"5 to 4\": write from before to, both on the stick",
+        "stick 3 (oak): flaws \"5 and 4\": write from before to, both on the stick",
         "sheet 1 (foam): size \"32\": ",
         "sheet 1 (foam): cost \"-1 USD\": it can't be less than nothing",
         "sheet 1 (foam): count \"1000000001\": the most is 1000000000",
@@ -123,6 +131,50 @@ fn all_entries_that_can_not_be_read_come_together() {
     for (fault, start) in faults.iter().zip(starts) {
         assert!(fault.to_string().starts_with(start), "{fault}\n{start}");
     }
+}
+
+#[test]
+fn what_would_be_left_aside_without_a_word_is_refused() {
+    let stick = "stock = 1\n[[stick]]\nmaterial = \"oak\"\nlength = 100\n";
+    check(
+        &format!("{stick}trim = [1, 2, 3]\nflaws = [[5, 6, 7], [8, 9]]\n"),
+        &[
+            "stick 1 (oak): trim \"1 and 2 and 3\": write two lengths, such as [\"1/2\", \"1/4\"]",
+            "stick 1 (oak): flaws \"5 and 6 and 7\": write two lengths, such as [\"1/2\", \"1/4\"]",
+        ],
+    );
+    check(
+        "stock = 1\n[[remnant]]\nlabel = \"B1\"\nmaterial = \"foam\"\nsize = \"9 x 9\"\ntrim = [1, 1]\nflaws = [[5, 6]]\n",
+        &[
+            "remnant 1 (B1): trim \"1 and 1\": it is for remnants of sticks only; leave it out",
+            "remnant 1 (B1): flaws \"5 and 6\": it is for remnants of sticks only; leave it out",
+        ],
+    );
+    check(
+        "stock = 1\n[[cut]]\nmaterial = \"foam\"\nkerf = 0\n[[cut]]\nmaterial = \"foam\"\n",
+        &["two [[cut]] are about foam; keep one of them"],
+    );
+    check(
+        "stock = 1\n[[cut]]\nmaterial = \"foam\"\nkerf = 30\n",
+        &[
+            "cut 1 (foam): kerf \"30\": no cut takes more than 1 in; write the width of the blade or bit, such as \"1/8 in\" or \"3 mm\"",
+        ],
+    );
+}
+
+/// Codes nobody knows are said, and the plan is made all the same.
+#[test]
+fn codes_nobody_knows_are_named_with_the_one_that_was_likely_meant() {
+    let stock = "stock = 1\n[[stick]]\nmaterial = \"oak-sqaure-1\"\nlength = 100\n\
+        [[cut]]\nmaterial = \"zzz\"\nkerf = \"1/8\"\n";
+    let day = day(&["harbour"], stock, &[]);
+    assert_eq!(
+        day.unknown,
+        [
+            "what the stock document says of oak-sqaure-1 is not used: no material has this code; did you mean oak-square-1?",
+            "what the stock document says of zzz is not used: no material has this code; write the code as the catalogue has it",
+        ]
+    );
 }
 
 /// What one of each counts: 9 ft at 18.00 on the rack 95 %, 10 ft at 20.00 new, and a remnant of

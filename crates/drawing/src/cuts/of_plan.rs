@@ -2,6 +2,7 @@
 
 use cutting::sheets::{Area, Edges, From, Way};
 use cutting::{lengths, sheets};
+use measure::{Length, Size};
 
 use crate::cuts::{Counting, CutPiece, CutSheet, CutStick, CutWindow, Kept, StickPiece};
 
@@ -19,6 +20,10 @@ pub struct Names<'a> {
     pub window: &'a dyn Fn(usize) -> String,
     /// A remnant.
     pub remnant: &'a dyn Fn(usize, usize) -> String,
+    /// The true length of a stick's piece.
+    pub length: &'a dyn Fn(usize) -> Option<Length>,
+    /// The true size of a sheet's piece.
+    pub size: &'a dyn Fn(usize) -> Option<Size>,
     /// How much shorter the front of a stick's piece is at each end, where it is mitred.
     pub mitre: &'a dyn Fn(usize) -> Option<(u64, u64)>,
 }
@@ -40,6 +45,8 @@ pub fn cut_sheets_of(
         piece: &piece,
         window: &window,
         remnant: &numbered,
+        length: &|_| None,
+        size: &|_| None,
         mitre: &|_| None,
     };
     let names = names.unwrap_or(own);
@@ -67,6 +74,8 @@ pub fn cut_sticks_of(
         piece: &piece,
         window: &|_| String::new(),
         remnant: &numbered,
+        length: &|_| None,
+        size: &|_| None,
         mitre: &|_| None,
     };
     let names = names.unwrap_or(own);
@@ -76,6 +85,7 @@ pub fn cut_sticks_of(
             lines: (names.piece)(placed.piece),
             at: placed.at,
             length: problem.pieces[placed.piece].length,
+            exact: (names.length)(placed.piece),
             mitre: (names.mitre)(placed.piece),
         };
         let kept = |(k, place): (usize, &(u64, u64))| Kept {
@@ -127,6 +137,7 @@ fn sheet_of(
         CutPiece {
             lines: (names.piece)(placed.piece),
             area: placed.area,
+            exact: (names.size)(placed.piece),
             turned: placed.turned,
             no_turn: !wanted.turn && wanted.width != wanted.height,
             window: window.map(|size| CutWindow {

@@ -11,6 +11,8 @@ use crate::cuts::{CutError, CutSheet, CutSums, Extent};
 pub struct SheetWork {
     /// Trims first, numbered from 1.
     pub steps: Vec<CutStep>,
+    /// What the trimmed sheet is, where it is not cut any further.
+    pub whole: Option<Offcut>,
     /// What one sheet of its copies went into.
     pub sums: CutSums,
     /// What is cut up once the edges are trimmed.
@@ -165,6 +167,7 @@ impl<'a> Walk<'a> {
             sheet,
             work: SheetWork {
                 steps: Vec::new(),
+                whole: None,
                 sums: CutSums {
                     stock: u128::from(sheet.width) * u128::from(sheet.height),
                     ..CutSums::none(Extent::Area)
@@ -252,7 +255,8 @@ impl<'a> Walk<'a> {
         if self.cut_again.contains(&usable) {
             self.open.insert(usable, whole(usable));
         } else {
-            self.off(usable, Reference::Left, 0);
+            let off = self.off(usable, Reference::Left, 0);
+            self.work.whole = Some(off.what);
         }
     }
 

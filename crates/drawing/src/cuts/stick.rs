@@ -222,13 +222,14 @@ impl<'a> Bar<'a> {
                 right: ring[2].x,
                 ..self.outline
             };
-            let size = stick.counting.shown(piece.length).drawn();
+            let size = stick.counting.shown_length(piece.length, piece.exact);
+            let size = size.drawn();
             let (label, tag) = self.label(&piece.lines, &size, inner, Kind::Piece);
             nodes.extend(label);
             self.key.pieces.push(tag);
         }
         for kept in &stick.remnants {
-            let long = stick.counting.shown(kept.place.1 - kept.place.0).drawn();
+            let long = stick.counting.kept(&[kept.place.1 - kept.place.0]).drawn();
             let name = [words::keep(&kept.label)];
             let bounds = self.bounds(kept.place);
             let (label, tag) = self.label(&name, &long, bounds, Kind::Remnant);

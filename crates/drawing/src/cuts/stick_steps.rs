@@ -7,6 +7,8 @@ use crate::cuts::{CutError, CutStick, CutSums, Extent};
 pub struct StickWork {
     /// From the reference end, numbered from 1.
     pub steps: Vec<StickStep>,
+    /// What is left at the end without a cut of its own, where that has a use.
+    pub rest: Option<StickRest>,
     /// What one stick of its copies went into.
     pub sums: CutSums,
     pub(crate) waste: Vec<(u64, u64)>,
@@ -26,6 +28,15 @@ pub struct StickStep {
     pub off: StickOff,
     /// Where the cut lies, from the stick's start.
     pub(crate) at: u64,
+}
+
+/// What is left of a stick after its last cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct StickRest {
+    /// How long it is.
+    pub length: u64,
+    /// A piece or a remnant.
+    pub off: StickOff,
 }
 
 /// What comes off a stick.
@@ -59,6 +70,7 @@ pub fn stick_work(stick: &CutStick) -> Result<StickWork, CutError> {
         place: 0,
         work: StickWork {
             steps: Vec::new(),
+            rest: None,
             sums: CutSums {
                 stock: u128::from(stick.length),
                 ..CutSums::none(Extent::Length)
@@ -184,7 +196,12 @@ impl Walk<'_> {
             _ => self.work.sums.pieces += u128::from(length),
         }
         self.place = part.to;
-        if !last {
+        if last {
+            self.work.rest = Some(StickRest {
+                length,
+                off: part.off,
+            });
+        } else {
             self.cut(part.to, length, part.off);
         }
     }

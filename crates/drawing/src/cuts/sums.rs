@@ -74,9 +74,11 @@ impl CutSums {
                 (counting.areas(&parts)?, total, counting.area_unit())
             }
             Extent::Length => {
-                let total = counting.stretches(&[parts.iter().sum()])?;
-                let unit = counting.unit().to_owned();
-                (counting.stretches(&parts)?, total, unit)
+                let total = parts.iter().sum();
+                let all: Vec<u128> = parts.into_iter().chain([total]).collect();
+                let (mut all, unit) = counting.stretches(&all)?;
+                let total = all.split_off(parts.len());
+                (all, total, unit)
             }
         };
         let named = ["pieces", "kerf", "trim", "remnants", "waste"];
@@ -98,14 +100,18 @@ impl CutSums {
         if parts == self.stock {
             return Ok(self);
         }
-        let words = |amount: u128| match self.extent {
-            Extent::Area => counting.areas(&[amount]),
-            Extent::Length => counting.stretches(&[amount]),
+        let both = [parts, self.stock];
+        let words = match self.extent {
+            Extent::Area => counting.areas(&both),
+            Extent::Length => counting.stretches(&both).map(|(words, _)| words),
         };
-        Err(CutError::Unaccounted {
-            on: on.to_owned(),
-            parts: words(parts).unwrap_or_default().concat(),
-            stock: words(self.stock).unwrap_or_default().concat(),
-        })
+        match words.as_deref() {
+            Some([parts, stock]) => Err(CutError::Unaccounted {
+                on: on.to_owned(),
+                parts: parts.clone(),
+                stock: stock.clone(),
+            }),
+            _ => Err(CutError::TooLong { on: on.to_owned() }),
+        }
     }
 }

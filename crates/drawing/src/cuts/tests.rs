@@ -1,6 +1,6 @@
 //! Spreading marks, sharing out roundings, and how numbers are printed.
 
-use measure::{Length, Tape, Toward};
+use measure::{Length, Size, Tape, Toward};
 use proptest::prelude::*;
 
 use super::counting::allotted;
@@ -48,6 +48,83 @@ fn a_step_that_is_wanting_goes_to_what_lost_most() {
     assert_eq!(allotted(&[u128::MAX, 1], 3), None);
 }
 
+fn shown(text: &str, beside: Option<&str>) -> Shown {
+    Shown {
+        text: text.to_owned(),
+        beside: beside.map(str::to_owned),
+    }
+}
+
+/// Tenths of a millimetre on a tape of whole ones.
+fn tenths() -> Counting {
+    Counting::Lengths {
+        each: Length::micrometres(100),
+        tape: Tape::Millimetre,
+        toward: Toward::Nearest,
+    }
+}
+
+/// By hand: 300.25 mm are cut at 300.3, the next tenth; the tape's nearest mark is 300.
+#[test]
+fn a_piece_is_said_exactly_and_what_it_is_set_to_beside_it() {
+    let exact = |micrometres: i64| Some(Length::micrometres(micrometres));
+    let said = |count: u64, micrometres: i64| tenths().shown_length(count, exact(micrometres));
+    assert_eq!(
+        said(3003, 300_250),
+        shown("300", Some("exactly 300.25 mm, set to 300.3 mm"))
+    );
+    assert_eq!(said(3003, 300_300), shown("300", Some("exactly 300.3 mm")));
+    assert_eq!(said(3010, 300_950), shown("301", Some("exactly 300.95 mm")));
+    assert_eq!(said(3010, 301_000), shown("301", None));
+    let size = Size::new(Length::micrometres(300_250), Length::mm(200));
+    assert_eq!(
+        tenths().shown_piece((3003, 2000), Some(size)),
+        shown(
+            "300 × 200",
+            Some("exactly 300.25 × 200 mm, set to 300.3 × 200 mm")
+        )
+    );
+}
+
+/// By hand: 699.6 mm lie nearest to 700, and are not 700.
+#[test]
+fn what_is_kept_is_never_said_larger_than_it_is() {
+    assert_eq!(
+        tenths().kept(&[6996]),
+        shown("699", Some("at least 699.6 mm"))
+    );
+    assert_eq!(
+        tenths().kept(&[6996, 5000]),
+        shown("699 × 500", Some("at least 699.6 × 500 mm"))
+    );
+    let size = [3909, 2893].map(|tenth| Length::micrometres(tenth * 100));
+    // 390.9 mm are 15.39 in, 289.3 mm are 11.39 in; the sixteenths below are 6/16 of each.
+    assert_eq!(
+        Shown::kept(&size, Tape::Sixteenths, "exactly").in_full("in"),
+        "15 3/8 × 11 3/8 in (exactly 390.9 × 289.3 mm)"
+    );
+}
+
+/// Tenths of a millimetre on a tape of inches: no number carries the wrong unit.
+#[test]
+fn lengths_that_are_no_fraction_of_an_inch_stay_millimetres() {
+    let counting = Counting::Lengths {
+        each: Length::micrometres(100),
+        tape: Tape::Sixteenths,
+        toward: Toward::Nearest,
+    };
+    assert_eq!(
+        counting.shown(2258),
+        shown("8 7/8", Some("set to 225.8 mm"))
+    );
+    assert_eq!(counting.exact_size((2258, 254)), "225.8 × 25.4 mm");
+    let stretches = counting.stretches(&[2258, 254]).expect("few");
+    assert_eq!(
+        stretches,
+        (vec!["225.8".to_owned(), "25.4".to_owned()], "mm".to_owned())
+    );
+}
+
 #[test]
 fn numbers_are_printed_for_the_tape() {
     let inches = Counting::Lengths {
@@ -55,15 +132,14 @@ fn numbers_are_printed_for_the_tape() {
         tape: Tape::Sixteenths,
         toward: Toward::Down,
     };
-    let shown = |text: &str, exact: Option<&str>| Shown {
-        text: text.to_owned(),
-        exact: exact.map(str::to_owned),
-    };
-    assert_eq!(inches.shown(64 + 7), shown("1 1/16", Some("1 7/64")));
+    assert_eq!(
+        inches.shown(64 + 7),
+        shown("1 1/16", Some("set to 1 7/64 in"))
+    );
     assert_eq!(inches.shown(64 + 8), shown("1 1/8", None));
     assert_eq!(
         inches.shown_size((71, 128)),
-        shown("1 1/16 × 2 in", Some("1 7/64 × 2 in"))
+        shown("1 1/16 × 2", Some("set to 1 7/64 × 2 in"))
     );
     assert!(inches.holds(64 * 39_370) && !inches.holds(64 * 39_371));
     // 1 m² = 10 000 cm²; half a square centimetre is rounded up.

@@ -96,13 +96,9 @@ pub(crate) fn unled(count: usize) -> Option<String> {
 
 /// Under a stick's drawing.
 pub(crate) fn stick_remarks(stick: &CutStick, work: &StickWork, page: Sheet) -> Vec<String> {
-    let trimmed = if stick.trim.0 == 0 {
-        ""
-    } else {
-        ", once trimmed"
-    };
     let mut remarks = vec![format!(
-        "Measure from the heavy end{trimmed}: running totals."
+        "Running totals are measured {}: the heavy end.",
+        stick.measured_from()
     )];
     if stick.pieces.iter().any(|piece| piece.mitre.is_some()) {
         remarks.push("Mitred pieces: the long edge, drawn above, is the back.".to_owned());
@@ -127,23 +123,31 @@ fn first_capital(text: &str) -> String {
 /// For those who cannot see a sheet's drawing.
 pub(crate) fn sheet_description(sheet: &CutSheet, work: &SheetWork) -> String {
     format!(
-        "A sheet of {}, reference edges left and below, {} cuts in order, {} pieces, {} remnants.",
+        "A sheet of {}, reference edges left and below, {} in order, {}, {}.",
         sheet.counting.exact_size((sheet.width, sheet.height)),
-        work.steps.len(),
-        sheet.pieces.len(),
-        sheet.remnants.len(),
+        counted(work.steps.len(), "cut"),
+        counted(sheet.pieces.len(), "piece"),
+        counted(sheet.remnants.len(), "remnant"),
     )
 }
 
 /// For those who cannot see a stick's drawing.
 pub(crate) fn stick_description(stick: &CutStick, work: &StickWork) -> String {
     format!(
-        "A stick of {} from its reference end at the left, {} cuts in order, {} pieces, {} remnants.",
+        "A stick of {} from its reference end at the left, {} in order, {}, {}.",
         stick.counting.exact(stick.length),
-        work.steps.len(),
-        stick.pieces.len(),
-        stick.remnants.len(),
+        counted(work.steps.len(), "cut"),
+        counted(stick.pieces.len(), "piece"),
+        counted(stick.remnants.len(), "remnant"),
     )
+}
+
+/// `1 cut`, `2 cuts`.
+fn counted(count: usize, what: &str) -> String {
+    match count {
+        1 => format!("1 {what}"),
+        _ => format!("{count} {what}s"),
+    }
 }
 
 /// Everything a sheet's drawing says, and what it leaves out for want of room.
@@ -159,7 +163,7 @@ pub(crate) fn sheet_twin(sheet: &CutSheet, work: &SheetWork, twin: &mut Twin) {
     for (k, piece) in sheet.pieces.iter().enumerate() {
         let mut said = vec![
             piece.name(),
-            counting.exact_size(piece.own_size()),
+            counting.true_size(piece.own_size(), piece.exact),
             place(counting, work, piece.area),
         ];
         said.extend(remarks(piece));
@@ -203,7 +207,14 @@ fn step_words(sheet: &CutSheet, step: &CutStep) -> String {
         .off
         .iter()
         .map(|off| {
-            let size = counting.exact_size((off.area.width, off.area.height));
+            let lies = (off.area.width, off.area.height);
+            let size = match off.what {
+                Offcut::Piece(k) => {
+                    let piece = &sheet.pieces[k];
+                    counting.true_size(piece.own_size(), piece.exact)
+                }
+                _ => counting.exact_size(lies),
+            };
             let what = match &off.what {
                 Offcut::Piece(k) => sheet.pieces[*k].name(),
                 Offcut::Part(name) => format!("part {name}"),
@@ -238,15 +249,20 @@ pub(crate) fn stick_twin(stick: &CutStick, work: &StickWork, twin: &mut Twin) {
             StickOff::Waste => "waste".to_owned(),
             StickOff::Trim => "trim".to_owned(),
         };
+        let length = match step.off {
+            StickOff::Piece(k) => counting.true_length(step.length, stick.pieces[k].exact),
+            _ => counting.exact(step.length),
+        };
         let said = format!(
-            "at {} from the reference end; {what}, {}",
+            "at {} {}; {what}, {length}",
             counting.exact(step.running),
-            counting.exact(step.length)
+            stick.measured_from(),
         );
         twin.words(format!("Cut {}", step.number), said);
     }
     for (k, piece) in stick.pieces.iter().enumerate() {
-        let mut said = vec![piece.name(), counting.exact(piece.length)];
+        let length = counting.true_length(piece.length, piece.exact);
+        let mut said = vec![piece.name(), length];
         if let Some((start, end)) = piece.mitre {
             said.push(format!(
                 "mitred, shorter in front by {} and {}",

@@ -184,7 +184,7 @@ fn the_twin_is_complete() {
     let said = twin_text(&drawn.drawing);
     for line in [
         "Flaw 1: 63 3/8 in (1609.725 mm) to 64 17/32 in",
-        "Cut 2: at 21 3/16 in (538.1625 mm) from the reference end; Job 2417, top, 21 3/16 in",
+        "Cut 2: at 21 3/16 in (538.1625 mm) from the reference end, once trimmed; Job 2417, top, 21 3/16 in",
         "mitred, shorter in front by 1 1/2 in (38.1 mm) and 1 1/2 in (38.1 mm)",
         "Remnant 1: ASH-31, 30 19/32 in",
     ] {
@@ -259,6 +259,7 @@ fn kindling() -> CutStick {
         lines: vec![format!("corner block {k}")],
         at: k * 31,
         length: 29,
+        exact: None,
         mitre: None,
     };
     CutStick {

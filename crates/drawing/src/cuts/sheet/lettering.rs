@@ -1,5 +1,7 @@
 //! Names and sizes inside the parts; tags where they do not fit; leaders where not even those do.
 
+use measure::Size;
+
 use super::{Led, Plate, Sign};
 use crate::colour::INK;
 use crate::cuts::figures::{RADIUS, arrow, arrow_box, half_width, numbered};
@@ -21,11 +23,12 @@ impl Plate<'_> {
         }
         for kept in &self.sheet.remnants {
             let place = kept.place;
-            let size = (place.width, place.height);
+            let counting = &self.sheet.counting;
+            let sides = [place.width, place.height].map(|side| counting.kept(&[side]).drawn());
             let name = [words::keep(&kept.label)];
             let label = Label {
                 name: &name,
-                size: &drawn(&self.sheet.counting, size),
+                size: &sides.join(" × "),
                 remarks: &[],
             };
             let bounds = self.bounds(place);
@@ -46,7 +49,7 @@ impl Plate<'_> {
         if let Some(window) = &piece.window {
             let hole = self.bounds(window.area);
             let size = (window.area.width, window.area.height);
-            let size = drawn(&self.sheet.counting, size);
+            let size = drawn(&self.sheet.counting, size, None);
             let name = [window.label.clone()];
             let label = Label {
                 name: &name,
@@ -56,7 +59,7 @@ impl Plate<'_> {
             nodes.extend(self.label(&label, &label, &[hole], Kind::Window).0);
             rooms = bands(bounds, hole);
         }
-        let size = drawn(&self.sheet.counting, piece.own_size());
+        let size = drawn(&self.sheet.counting, piece.own_size(), piece.exact);
         let remarks = words::remarks(piece);
         let label = Label {
             name: &piece.lines,
@@ -183,9 +186,13 @@ impl Plate<'_> {
 }
 
 /// Width × height for a drawing, whose caption names the unit.
-fn drawn(counting: &Counting, (width, height): (u64, u64)) -> String {
-    let (across, up) = (counting.shown(width), counting.shown(height));
-    format!("{} × {}", across.drawn(), up.drawn())
+fn drawn(counting: &Counting, (width, height): (u64, u64), exact: Option<Size>) -> String {
+    let (across, up) = (exact.map(|size| size.width), exact.map(|size| size.height));
+    format!(
+        "{} × {}",
+        counting.shown_length(width, across).drawn(),
+        counting.shown_length(height, up).drawn()
+    )
 }
 
 /// The four stretches round a window, the largest first.

@@ -136,6 +136,8 @@ fn names_of_the_caller_take_the_place_of_the_lists() {
         piece: &|k| vec![format!("Job {k}"), "part".to_owned()],
         window: &|k| format!("F-{k}"),
         remnant: &|layout, k| format!("RB-{layout}{k}"),
+        length: &|_| None,
+        size: &|_| None,
         mitre: &|_| None,
     };
     let sheets = cut_sheets_of(&problem, &plan, &plain(), Some(names));

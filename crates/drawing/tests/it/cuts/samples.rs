@@ -87,6 +87,7 @@ fn piece(lines: &[&str], area: Area, turn: Turn) -> CutPiece {
     CutPiece {
         lines: lines.iter().map(|line| (*line).to_owned()).collect(),
         area,
+        exact: None,
         turned: turn == Turn::Turned,
         no_turn: turn == Turn::Never,
         window: None,
@@ -299,6 +300,7 @@ pub fn stick() -> CutStick {
         lines: vec![job.to_owned(), leg.to_owned()],
         at,
         length,
+        exact: None,
         mitre: Some((INCH + 32, INCH + 32)),
     };
     let kerf = 8;
@@ -325,6 +327,7 @@ pub fn stick() -> CutStick {
                 lines: vec!["Job 2433".to_owned(), "corner block".to_owned()],
                 at: fifth,
                 length: 2 * INCH + 7,
+                exact: None,
                 mitre: None,
             },
         ],
