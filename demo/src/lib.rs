@@ -31,6 +31,12 @@ pub static STOCK: &str = include_str!("../stock.toml");
 /// A list of pieces to cut with no job behind them, as a person would type it.
 pub static CUT_LIST: &str = include_str!("../cut-list.toml");
 
+/// What the shop's materials cost it: a catalogue file to lay over the starter catalogue.
+pub static CATALOGUE: &str = include_str!("../catalogue.toml");
+
+/// What the shop charges: a rule set.
+pub static PRICES: &str = include_str!("../prices.toml");
+
 /// The shop itself, as it stands on its papers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Shop {

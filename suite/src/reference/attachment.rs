@@ -1,6 +1,6 @@
 //! Hinges.
 
-use conservation::attachment::{hinge_load, hinges};
+use conservation::attachment::{Sheet, hinge_load, hinges};
 use measure::Size;
 use trade::{Settings, Units};
 use working::{Stated, Working};
@@ -64,7 +64,8 @@ fn load(row: &Row) -> Result<Answers, String> {
     let hinges = Stated::job(row.whole("hinges")?);
     let shop = Settings::defaults(Units::Millimetres);
     let mut working = Working::new();
-    let found = hinge_load(grammage, size, hinges, &shop, &mut working).map_err(refused)?;
+    let found =
+        hinge_load(grammage, Sheet::asked(size), hinges, &shop, &mut working).map_err(refused)?;
     comes_out(&working)?;
     Ok(vec![
         number("sheet_mass_g", found.sheet.value.value()),

@@ -1,5 +1,6 @@
 //! Air, cold walls, packages, sheets, windows.
 
+use conservation::attachment::Sheet;
 use conservation::climate::{
     Air, Buffer, after_shrinking, cold_surface, half_time, moist_air, sheet_change,
 };
@@ -198,7 +199,8 @@ fn window(row: &Row) -> Result<Answers, String> {
     let drier = asked(row.number("rh_change_pct")?, "% RH");
     let cover = Stated::job(row.mm("cover_mm")?);
     let mut working = Working::new();
-    let found = after_shrinking(sheet, cover, damp, drier, &mut working).map_err(refused)?;
+    let found =
+        after_shrinking(Sheet::asked(sheet), cover, damp, drier, &mut working).map_err(refused)?;
     comes_out(&working)?;
     Ok(vec![
         number("width_change_mm", found.narrower.value.approx_mm()),

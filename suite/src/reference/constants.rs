@@ -45,7 +45,10 @@ pub(super) fn judge(name: &str, text: &str) -> Result<Vec<Line>, TableFault> {
     let mut lines = Vec::new();
     if let Some(own) = own(name)? {
         lines.extend(table.rows.iter().map(|row| copied(row, &own)));
+        let there = own.rows.iter().map(|row| still_there(row, &table));
+        lines.extend(there);
     }
+    lines.push(rows_left(name, &table));
     for row in &table.rows {
         lines.extend(sums(name, row));
     }
@@ -167,6 +170,58 @@ fn copied(row: &Row, own: &Table) -> Line {
     }
 }
 
+/// A row of the program's own copy that the table must still hold: one that vanished is told.
+fn still_there(own: &Row, table: &Table) -> Line {
+    let same = |other: &Row| {
+        let mut columns = table.columns.iter();
+        columns.all(|column| other.text(column) == own.text(column))
+    };
+    let found = table.rows.iter().any(same);
+    Line {
+        value: if found { "in the table" } else { "vanished" }.to_owned(),
+        expected: "in the table".to_owned(),
+        agrees: found,
+        ..line(own, "the program's own row", &EXACT)
+    }
+}
+
+/// Rows each table had when it was last read by hand; a longer one is as good.
+const ROWS: [(&str, usize); FILES.len()] = [
+    ("light_blue_wool_dose.csv", 8),
+    ("light_limits.csv", 18),
+    ("light_media.csv", 29),
+    ("light_room_lux.csv", 11),
+    ("light_uv.csv", 17),
+    ("light_grey_scale.csv", 9),
+    ("wood_properties.csv", 22),
+    ("glass_thickness_astm.csv", 9),
+    ("glass_thickness_en.csv", 11),
+    ("board_mass.csv", 19),
+    ("board_specs.csv", 11),
+    ("lifting_frequency.csv", 17),
+    ("screw_lateral_k.csv", 6),
+    ("screw_gauges.csv", 13),
+    ("paper_sizes.csv", 51),
+    ("photo_sizes.csv", 25),
+    ("sources.csv", 100),
+];
+
+/// Whether no row of a table vanished.
+fn rows_left(name: &str, table: &Table) -> Line {
+    let wanted = ROWS.iter().find(|(file, _)| *file == name);
+    let wanted = wanted.map_or(1, |(_, rows)| *rows);
+    let rows = table.rows.len();
+    Line {
+        case: name.to_owned(),
+        quantity: "rows".to_owned(),
+        value: rows.to_string(),
+        expected: format!("{wanted} or more"),
+        tolerance: EXACT.to_string(),
+        source: String::new(),
+        agrees: rows >= wanted,
+    }
+}
+
 /// Arithmetic that ties a row's columns together, worked by the program.
 fn sums(name: &str, row: &Row) -> Vec<Line> {
     let found: Result<Vec<Sum>, String> = match name {
@@ -247,11 +302,16 @@ fn gauge(row: &Row) -> Result<Vec<Sum>, String> {
 
 fn lateral(row: &Row) -> Result<Vec<Sum>, String> {
     let gravity = Figure::of(row.number("sg_min")?, "");
-    let softwood = row.text("group") == "softwood";
+    let softwood = match row.text("group") {
+        "softwood" => true,
+        "hardwood" => false,
+        other => return Err(format!("group “{other}” is neither hardwood nor softwood")),
+    };
     let group = lateral_group(softwood, gravity).map_err(|refusal| refusal.to_string())?;
     let constant = by(0.0, "a constant of the program");
     let psi = part(6e-4, "both columns are rounded to four digits or three");
     Ok(vec![
+        Sum::of("sg_min", group.sg_min, constant),
         Sum::of("sg_max", group.sg_max, constant),
         Sum::of("K_N_per_mm2", group.newtons, constant),
         Sum::of("K_psi", group.psi, constant),

@@ -65,7 +65,7 @@ impl Kind {
             Ok(found) => self
                 .outputs
                 .iter()
-                .filter_map(|(column, tolerance)| line(row, column, tolerance, &found))
+                .map(|(column, tolerance)| line(row, column, tolerance, &found))
                 .collect(),
             Err(why) => vec![Line {
                 quantity: "all of it".to_owned(),
@@ -92,13 +92,12 @@ fn about(row: &Row) -> Line {
     }
 }
 
-/// One value compared; none where the table expects no number.
-fn line(row: &Row, column: &str, tolerance: &Tolerance, found: &Answers) -> Option<Line> {
+/// One value compared. A blank cell expects that there is none: a number beside it differs.
+fn line(row: &Row, column: &str, tolerance: &Tolerance, found: &Answers) -> Line {
     let expected = row.text(column);
     let found = found.iter().find(|(name, _)| *name == column);
     let (value, agrees) = match found.map(|(_, found)| found) {
-        None | Some(Found::Number(_)) if expected.is_empty() => return None,
-        None => ("no answer".to_owned(), false),
+        None => ("no answer".to_owned(), expected.is_empty()),
         Some(Found::Number(number)) => (
             number.to_string(),
             row.number(column)
@@ -110,12 +109,16 @@ fn line(row: &Row, column: &str, tolerance: &Tolerance, found: &Answers) -> Opti
             row.yes(column).is_ok_and(|expected| expected == *yes),
         ),
     };
-    Some(Line {
+    Line {
         quantity: column.to_owned(),
         value,
-        expected: expected.to_owned(),
+        expected: if expected.is_empty() {
+            "nothing".to_owned()
+        } else {
+            expected.to_owned()
+        },
         tolerance: tolerance.to_string(),
         agrees,
         ..about(row)
-    })
+    }
 }

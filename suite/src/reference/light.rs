@@ -87,13 +87,21 @@ pub(super) static KINDS: &[Kind] = &[
 
 const EXACT_DOSE: super::Tolerance = by(0.0, "a constant of the dose table");
 
-/// The shop's settings, blue wool 8 fading as the row has it: sources disagree, and the shop decides.
+/// Doses of blue wool 8 without ultraviolet that sources print, Mlx h.
+const WOOL_EIGHT: [&str; 2] = ["1000", "1100"];
+
+/// The shop's settings, blue wool 8 fading as the row has it where a source says so: they disagree, and the shop
+/// decides. Any other dose is held against the shop's own.
 fn settings(row: &Row) -> Result<Settings, String> {
     let shop = Settings::defaults(Units::Millimetres);
     if row.text("blue_wool") != "8" || !row.yes("uv_removed")? {
         return Ok(shop);
     }
-    let dose = row.text("jnf_dose_Mlxh").to_owned();
+    let stated = row.number("jnf_dose_Mlxh")?.to_string();
+    let Some(dose) = WOOL_EIGHT.into_iter().find(|dose| *dose == stated) else {
+        return Ok(shop);
+    };
+    let dose = dose.to_owned();
     let changes = [(Key::WoolEightDose.id().to_owned(), dose)].into();
     let unit = Units::Millimetres.unit();
     let own = shop.with(&changes, Layer::Shop, unit);

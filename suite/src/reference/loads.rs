@@ -252,6 +252,7 @@ fn rail(row: &Row) -> Result<Answers, String> {
         depth: length("depth_d_mm")?,
         span: length("span_L_mm")?,
         load: asked(row.number("load_N")?, "N"),
+        helped: None,
     };
     let shop = Settings::defaults(Units::Millimetres);
     let mut working = Working::new();
