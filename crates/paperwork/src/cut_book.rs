@@ -7,10 +7,12 @@ use crate::legible::Legible;
 use crate::ticket::Paper;
 use crate::typeset::{Sheet, Stamp, pdf};
 
+mod bought;
 mod data;
 mod list;
 mod proof;
 
+pub use bought::Bought;
 pub use proof::CutProof;
 
 /// The cut sheets of a plan, as PDF.
@@ -70,8 +72,12 @@ pub struct CutMaterial {
     pub take: Vec<String>,
     /// What to buy, a line each.
     pub buy: Vec<String>,
+    /// What is bought in all.
+    pub bought: Bought,
     /// How good the plan is.
     pub proof: Option<CutProof>,
+    /// What is kept that drops from a window, a line each.
+    pub drops: Vec<String>,
     /// Pieces the stock does not reach for, a line each.
     pub uncut: Vec<String>,
     /// What can hurt whoever cuts it.
@@ -81,13 +87,39 @@ pub struct CutMaterial {
 }
 
 impl CutMaterial {
-    /// `3 sheets and 2 fallouts, 17 pieces`, and the sum over all of them, a line each.
+    /// `3 sheets and 2 fallouts, 17 pieces`, what is to be bought, and the sum over all of it, a
+    /// line each.
     ///
     /// # Errors
     ///
     /// A sheet or stick whose cuts do not hold together, more than can be counted.
     pub fn totals(&self) -> Result<Vec<String>, PaperworkError> {
         data::totals(self)
+    }
+}
+
+/// What is to be bought for all materials of a plan, as a sentence; nothing where there is one
+/// material only, which says it itself.
+pub fn to_buy(materials: &[CutMaterial]) -> Option<String> {
+    if materials.len() < 2 {
+        return None;
+    }
+    let mut all = Bought::default();
+    for material in materials {
+        all.and(&material.bought);
+    }
+    Some(match all.words() {
+        Some(words) => format!("To buy in all: {words}"),
+        None => "To buy in all: nothing".to_owned(),
+    })
+}
+
+/// `1 stick`, `2 sticks`; nothing of none.
+fn counted(count: u64, what: &str) -> Option<String> {
+    match count {
+        0 => None,
+        1 => Some(format!("1 {what}")),
+        _ => Some(format!("{count} {what}s")),
     }
 }
 

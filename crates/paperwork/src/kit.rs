@@ -50,8 +50,18 @@ static FONTS: [&[u8]; 3] = [
     include_bytes!("../fonts/source-serif-4/SemiBold.ttf"),
 ];
 
-static TEMPLATES: [(&str, &str); 3] = [
+static TEMPLATES: [(&str, &str); 10] = [
+    ("choices.typ", include_str!("templates/choices.typ")),
+    ("condition.typ", include_str!("templates/condition.typ")),
+    ("counter.typ", include_str!("templates/counter.typ")),
     ("cut-book.typ", include_str!("templates/cut-book.typ")),
+    (
+        "hang-template.typ",
+        include_str!("templates/hang-template.typ"),
+    ),
     ("house.typ", include_str!("templates/house.typ")),
+    ("leaf.typ", include_str!("templates/leaf.typ")),
+    ("nail-map.typ", include_str!("templates/nail-map.typ")),
+    ("quote.typ", include_str!("templates/quote.typ")),
     ("ticket.typ", include_str!("templates/ticket.typ")),
 ];

@@ -7,7 +7,7 @@ use drawing::{
 use serde_json::{Value, json};
 
 use super::list;
-use super::{CutBook, CutLeaf, CutMaterial, Danger};
+use super::{CutBook, CutLeaf, CutMaterial, Danger, counted, to_buy};
 use crate::error::PaperworkError;
 use crate::legible::Legible;
 use crate::ticket::Paper;
@@ -31,6 +31,7 @@ pub(super) fn of(
         "revision": text.line(&book.revision, MIDDLING),
         "superseded": text.line(&book.superseded, MIDDLING),
         "materials": materials,
+        "to_buy": to_buy(&book.materials).map(|line| text.line(&line, MIDDLING)),
     });
     // Known only once every text has been through.
     data["replaced"] = json!(text.replaced);
@@ -61,6 +62,7 @@ fn material(material: &CutMaterial, text: &mut Legible) -> Result<Value, Paperwo
         "name": text.line(&material.name, MIDDLING),
         "take": lines(&material.take, text),
         "buy": lines(&material.buy, text),
+        "drops": lines(&material.drops, text),
         "uncut": lines(&material.uncut, text),
         "proof": proof,
         "dangers": material.dangers.iter().map(|danger| danger.words()).collect::<Vec<_>>(),
@@ -70,7 +72,8 @@ fn material(material: &CutMaterial, text: &mut Legible) -> Result<Value, Paperwo
     }))
 }
 
-/// `3 sheets and 2 fallouts, 17 pieces`, and the sum over all of them, a line each.
+/// `3 sheets and 2 fallouts, 17 pieces`, what is to be bought, and the sum over all of it, a line
+/// each.
 pub(super) fn totals(material: &CutMaterial) -> Result<Vec<String>, PaperworkError> {
     let mut tally = Tally::default();
     for leaf in &material.leaves {
@@ -84,6 +87,9 @@ pub(super) fn totals(material: &CutMaterial) -> Result<Vec<String>, PaperworkErr
     let stock: Vec<String> = counts.into_iter().flatten().collect();
     let pieces = counted(tally.pieces, "piece").unwrap_or_else(|| "no pieces".to_owned());
     let mut said = vec![format!("{}, {pieces}", stock.join(" and "))];
+    if let Some(bought) = material.bought.words() {
+        said.push(format!("To buy: {bought}"));
+    }
     for (counting, sum) in tally.sums {
         let what = match sum.extent {
             Extent::Area => "All sheets",
@@ -149,14 +155,6 @@ impl Tally {
 fn counting_up(sum: &mut u64, more: u64) -> Result<(), PaperworkError> {
     *sum = sum.checked_add(more).ok_or(PaperworkError::TooMany)?;
     Ok(())
-}
-
-fn counted(count: u64, what: &str) -> Option<String> {
-    match count {
-        0 => None,
-        1 => Some(format!("1 {what}")),
-        _ => Some(format!("{count} {what}s")),
-    }
 }
 
 fn sheet_leaf(sheet: &CutSheet, text: &mut Legible) -> Result<Value, PaperworkError> {

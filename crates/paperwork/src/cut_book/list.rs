@@ -43,20 +43,19 @@ pub(super) fn sheet_step(
         "made": step.part.made,
         "part_size": size(counting, (area.width, area.height), text),
         "how": how,
-        "measure": setting(counting, counting.shown(step.measure), text),
+        "measure": setting(counting.shown(step.measure), text),
         "running": running.map(|running| text.line(&running, MIDDLING)),
         "off": off,
     })
 }
 
 fn sheet_off(sheet: &CutSheet, off: &Off, drawn: &CutDrawing, text: &mut Legible) -> Value {
-    let as_it_lies = (off.area.width, off.area.height);
     let tag = match &off.what {
         Offcut::Piece(k) => tag(&drawn.piece_tags, *k),
         Offcut::Remnant(k) => tag(&drawn.remnant_tags, *k),
         Offcut::Part(_) | Offcut::Waste | Offcut::Trim => "",
     };
-    let (kind, name, own, remarks) = match &off.what {
+    let (kind, name, remarks) = match &off.what {
         Offcut::Piece(k) => {
             let piece = &sheet.pieces[*k];
             let mut remarks = Vec::new();
@@ -69,24 +68,24 @@ fn sheet_off(sheet: &CutSheet, off: &Off, drawn: &CutDrawing, text: &mut Legible
             if let Some(window) = &piece.window {
                 remarks.push(format!("its window: {}", window.label));
             }
-            ("piece", piece.name(), piece.own_size(), remarks)
+            ("piece", piece.name(), remarks)
         }
-        Offcut::Part(name) => ("part", format!("part {name}"), as_it_lies, Vec::new()),
+        Offcut::Part(name) => ("part", format!("part {name}"), Vec::new()),
         Offcut::Remnant(k) => {
             let name = format!("Keep: {}", sheet.remnants[*k].label);
-            ("keep", name, as_it_lies, Vec::new())
+            ("keep", name, Vec::new())
         }
-        Offcut::Waste => ("waste", "waste".to_owned(), as_it_lies, Vec::new()),
-        Offcut::Trim => ("waste", "trim".to_owned(), as_it_lies, Vec::new()),
+        Offcut::Waste => ("waste", "waste".to_owned(), Vec::new()),
+        Offcut::Trim => ("waste", "trim".to_owned(), Vec::new()),
     };
-    let shown = sheet.counting.shown_size(own);
+    let shown = sheet.shown(off);
     json!({
         "side": off.side.word(),
         "kind": kind,
         "tag": tag,
         "name": text.line(&name, MIDDLING),
-        "size": text.size(&shown.text),
-        "exact": shown.exact.map(|exact| text.size(&exact)),
+        "size": text.size(&sheet.counting.with_unit(&shown.text)),
+        "beside": shown.beside.map(|beside| text.size(&beside)),
         "remarks": text.line(&remarks.join(", "), MIDDLING),
     })
 }
@@ -120,8 +119,8 @@ pub(super) fn stick_step(
     };
     json!({
         "number": step.number,
-        "running": setting(counting, counting.shown(step.running), text),
-        "length": setting(counting, counting.shown(step.length), text),
+        "running": setting(counting.shown(step.running), text),
+        "length": setting(stick.shown(step.off, step.length), text),
         "kind": kind,
         "tag": tag,
         "name": text.line(&name, MIDDLING),
@@ -135,13 +134,10 @@ pub(super) fn whole_sheet(
     work: &SheetWork,
     text: &mut Legible,
 ) -> Option<String> {
-    if work.steps.iter().any(|step| step.running.is_some()) {
-        return None;
-    }
-    let what = match (sheet.pieces.first(), sheet.remnants.first()) {
-        (Some(piece), _) => piece.name(),
-        (None, Some(kept)) => format!("Keep: {}", kept.label),
-        (None, None) => "waste".to_owned(),
+    let what = match work.whole.as_ref()? {
+        Offcut::Piece(k) => sheet.pieces[*k].name(),
+        Offcut::Remnant(k) => format!("Keep: {}", sheet.remnants[*k].label),
+        Offcut::Part(_) | Offcut::Waste | Offcut::Trim => "waste".to_owned(),
     };
     Some(text.line(&format!("No further cut: the sheet is {what}."), MIDDLING))
 }
@@ -153,31 +149,19 @@ pub(super) fn stick_end(
     drawn: &CutDrawing,
     text: &mut Legible,
 ) -> Option<Value> {
-    let freed = |off: StickOff| work.steps.iter().any(|step| step.off == off);
-    let piece = stick
-        .pieces
-        .iter()
-        .enumerate()
-        .find(|(k, _)| !freed(StickOff::Piece(*k)))
-        .map(|(k, piece)| {
-            let tag = tag(&drawn.piece_tags, k);
-            ("piece", piece.name(), piece.length, tag)
-        });
-    let kept = stick
-        .remnants
-        .iter()
-        .enumerate()
-        .find(|(k, _)| !freed(StickOff::Remnant(*k)))
-        .map(|(k, kept)| {
-            let tag = tag(&drawn.remnant_tags, k);
-            let long = kept.place.1 - kept.place.0;
-            ("keep", format!("Keep: {}", kept.label), long, tag)
-        });
-    let (kind, name, long, tag) = piece.or(kept)?;
+    let rest = work.rest?;
+    let (kind, name, tag) = match rest.off {
+        StickOff::Piece(k) => ("piece", stick.pieces[k].name(), tag(&drawn.piece_tags, k)),
+        StickOff::Remnant(k) => {
+            let name = format!("Keep: {}", stick.remnants[k].label);
+            ("keep", name, tag(&drawn.remnant_tags, k))
+        }
+        StickOff::Waste | StickOff::Trim => return None,
+    };
     Some(json!({
         "number": null,
         "running": null,
-        "length": setting(&stick.counting, stick.counting.shown(long), text),
+        "length": setting(stick.shown(rest.off, rest.length), text),
         "kind": kind,
         "tag": tag,
         "name": text.line(&name, MIDDLING),
@@ -193,14 +177,13 @@ fn tag(tags: &[Option<String>], index: usize) -> &str {
 }
 
 fn size(counting: &Counting, size: (u64, u64), text: &mut Legible) -> String {
-    text.size(&counting.shown_size(size).drawn())
+    text.size(&counting.with_unit(&counting.shown_size(size).drawn()))
 }
 
-/// A number as the tool is set by it, and the exact one where that is rounded.
-fn setting(counting: &Counting, shown: Shown, text: &mut Legible) -> Value {
-    let exact = shown.exact.map(|exact| counting.with_unit(&exact));
+/// A number as the tape shows it, and beside it what that hides.
+fn setting(shown: Shown, text: &mut Legible) -> Value {
     json!({
         "text": text.size(&shown.text),
-        "exact": exact.map(|exact| text.size(&exact)),
+        "beside": shown.beside.map(|beside| text.size(&beside)),
     })
 }

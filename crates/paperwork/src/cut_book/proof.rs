@@ -15,6 +15,8 @@ pub struct CutProof {
     pub bound_words: String,
     /// More is better: the bound lies above.
     pub more_is_better: bool,
+    /// What `what` leaves to be asked, as a sentence; empty where that is nothing.
+    pub note: &'static str,
 }
 
 impl CutProof {
@@ -22,6 +24,14 @@ impl CutProof {
     ///
     /// Units: the gap in percent of the bound, rounded up to a tenth.
     pub fn sentence(&self) -> String {
+        let sentence = self.bare_sentence();
+        match self.note {
+            "" => sentence,
+            note => format!("{sentence} {note}"),
+        }
+    }
+
+    fn bare_sentence(&self) -> String {
         let Self {
             what,
             reached,
@@ -29,6 +39,7 @@ impl CutProof {
             reached_words,
             bound_words,
             more_is_better,
+            note: _,
         } = self;
         let (side, better) = if *more_is_better {
             ("above", "more")
@@ -64,6 +75,7 @@ mod tests {
             reached_words: format!("$ {reached}"),
             bound_words: format!("$ {bound}"),
             more_is_better,
+            note: "",
         };
         assert_eq!(proof.sentence(), expected);
     }

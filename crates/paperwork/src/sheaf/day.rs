@@ -1,36 +1,36 @@
-//! A settled day, as sheaves: every stick and sheet by itself, parts named by job.
+//! A settled day, material by material: every stick and sheet by itself, parts named by job.
 
 use std::collections::BTreeMap;
 
 use cutting::sheets::{Area, Edges, Way};
-use cutting::{Plan, Problem, lengths, sheets};
+use cutting::{OtherKind, Plan, Problem, lengths, sheets};
 use demand::{
     Batch, Day, Extent, From, Left, Outcome, PartAt, Settled, Spot, Taken, WareKind, Work,
 };
-use drawing::{Counting, CutPiece, CutSheet, CutStick, CutWindow, Kept, StickPiece};
-use measure::{Length, Rounding, Tape, Toward};
+use drawing::{Counting, CutPiece, CutSheet, CutStick, CutWindow, Kept, Shown, StickPiece};
+use measure::{Length, Size, Tape, Toward};
 use sizing::Sizes;
 use trade::Settings;
 
-use super::Sheaf;
-use super::words::{PlanWords, dangers_of, tape, times};
-use crate::cut_book::{CutLeaf, CutMaterial};
+use super::words::{PlanWords, Weighed, dangers_of, tape, times};
+use crate::cut_book::{Bought, CutLeaf, CutMaterial};
 
-/// One sheaf for each material of a day.
+/// Everything said of each material of a day.
 ///
 /// Shape:  `plans` and `outcome` are the day's own, one for each batch, in their order; `sizes` one
 ///         for each job. Every stick and sheet stands by itself, parts are named by job.
 /// Units:  the day's ticks, printed for the shop's tape.
-pub fn sheaves_of_day(
+/// Errors: a plan for sheets where sticks are cut, or the other way: a fault of the program.
+pub fn cut_materials_of_day(
     day: &Day,
     plans: &[Plan],
     outcome: &Outcome,
     sizes: &[&Sizes],
     settings: &Settings,
-) -> Vec<Sheaf> {
+) -> Result<Vec<CutMaterial>, OtherKind> {
     let tape = tape(settings);
     let batches = day.batches.iter().zip(plans).zip(&outcome.settled);
-    let sheaves = batches.map(|((batch, plan), settled)| {
+    let materials = batches.map(|((batch, plan), settled)| {
         let counting = Counting::Lengths {
             each: day.tick.step(),
             tape,
@@ -46,12 +46,12 @@ pub fn sheaves_of_day(
             counting,
             kept: kept(settled),
         };
-        binder.sheaf()
+        binder.material()
     });
-    sheaves.collect()
+    materials.collect()
 }
 
-/// Parts no stock is planned for: a line for each reason.
+/// Parts no stock is planned for, a line for each reason, and stock of materials nobody knows.
 pub fn unplanned(day: &Day) -> Vec<String> {
     let mut reasons: Vec<(&str, Vec<String>)> = Vec::new();
     for left in &day.unplanned {
@@ -62,9 +62,8 @@ pub fn unplanned(day: &Day) -> Vec<String> {
         }
     }
     let lines = reasons.into_iter();
-    lines
-        .map(|(why, parts)| format!("{why}: {}", parts.join("; ")))
-        .collect()
+    let lines = lines.map(|(why, parts)| format!("{why}: {}", parts.join("; ")));
+    lines.chain(day.unknown.iter().cloned()).collect()
 }
 
 /// Labelled remnants: of each stick or sheet, and what drops from each part.
@@ -91,7 +90,7 @@ fn kept(settled: &Settled) -> Remains<'_> {
     remains
 }
 
-/// Where one material's sheaf is bound.
+/// Where one material's sticks and sheets are bound together.
 struct Binder<'a> {
     day: &'a Day,
     batch: &'a Batch,
@@ -104,13 +103,17 @@ struct Binder<'a> {
 }
 
 impl Binder<'_> {
-    fn sheaf(&self) -> Sheaf {
+    fn material(&self) -> Result<CutMaterial, OtherKind> {
         let problem = problem_of(self.batch);
         let words = PlanWords::Of {
             basis: self.batch.basis,
             tick: self.day.tick,
             unit: self.day.unit,
-            weighed: true,
+            weighed: if self.batch.is_weighed() {
+                Weighed::RackToo
+            } else {
+                Weighed::Nothing
+            },
         };
         let (take, buy) = self.take_and_buy();
         let name = self
@@ -120,21 +123,20 @@ impl Binder<'_> {
             .and_then(|material| material.name.clone());
         let ware = self.batch.ware.to_string();
         let kind = self.batch.ware.kind.word();
-        Sheaf {
-            material: CutMaterial {
-                name: match name {
-                    Some(name) => format!("{ware}: {name}"),
-                    None => format!("{ware}, {kind}"),
-                },
-                take,
-                buy,
-                proof: words.proof(&problem, self.plan),
-                uncut: self.uncut(),
-                dangers: dangers_of(self.batch, &problem),
-                leaves: self.leaves(),
+        Ok(CutMaterial {
+            name: match name {
+                Some(name) => format!("{ware}: {name}"),
+                None => format!("{ware}, {kind}"),
             },
+            take,
+            buy,
+            bought: self.bought(),
             drops: self.drops(),
-        }
+            proof: words.proof(&problem, self.plan),
+            uncut: self.uncut(),
+            dangers: dangers_of(self.batch, &problem),
+            leaves: self.leaves()?,
+        })
     }
 
     /// What to take from the rack and what to buy, a line each.
@@ -155,6 +157,20 @@ impl Binder<'_> {
             }
         }
         (take, buy)
+    }
+
+    /// What is bought, summed.
+    fn bought(&self) -> Bought {
+        let mut bought = Bought::default();
+        for used in &self.settled.used {
+            let source = &self.batch.sources[used.source];
+            match (source.origin, source.extent) {
+                (demand::Origin::Buy, Extent::Stick(_)) => bought.sticks(used.count, source.cost),
+                (demand::Origin::Buy, Extent::Sheet(_)) => bought.sheets(used.count, source.cost),
+                (demand::Origin::Remnant | demand::Origin::Rack, _) => {}
+            }
+        }
+        bought
     }
 
     /// A source as the bench knows it: its name, its size where the name is a label, its run.
@@ -207,49 +223,54 @@ impl Binder<'_> {
         self.day.tick.down(length)
     }
 
-    fn leaves(&self) -> Vec<CutLeaf> {
-        let taken = self.settled.taken.iter().enumerate();
-        match (&self.batch.work, self.plan) {
-            (Work::Lengths { problem, .. }, _) => taken
-                .map(|(number, taken)| CutLeaf::Stick(self.stick(problem, number, taken)))
-                .collect(),
-            (Work::Sheets { problem, .. }, Plan::Sheets(plan)) => taken
-                .map(|(number, taken)| CutLeaf::Sheet(self.sheet(problem, plan, number, taken)))
-                .collect(),
-            // Plans were settled before, each with its own kind.
-            (Work::Sheets { .. }, Plan::Lengths(_)) => Vec::new(),
+    /// Something settled for the other kind of stock.
+    fn other_kind(&self) -> OtherKind {
+        OtherKind {
+            problem: self.batch.ware.to_string(),
         }
     }
 
-    fn stick(&self, problem: &lengths::Problem, number: usize, taken: &Taken) -> CutStick {
+    fn leaves(&self) -> Result<Vec<CutLeaf>, OtherKind> {
+        let taken = self.settled.taken.iter().enumerate();
+        match (&self.batch.work, self.plan) {
+            (Work::Lengths { problem, .. }, Plan::Lengths(_)) => taken
+                .map(|(number, taken)| self.stick(problem, number, taken).map(CutLeaf::Stick))
+                .collect(),
+            (Work::Sheets { problem, .. }, Plan::Sheets(plan)) => taken
+                .map(|(number, taken)| {
+                    let sheet = self.sheet(problem, plan, number, taken);
+                    sheet.map(CutLeaf::Sheet)
+                })
+                .collect(),
+            (Work::Lengths { .. }, Plan::Sheets(_)) | (Work::Sheets { .. }, Plan::Lengths(_)) => {
+                Err(self.other_kind())
+            }
+        }
+    }
+
+    fn stick(
+        &self,
+        problem: &lengths::Problem,
+        number: usize,
+        taken: &Taken,
+    ) -> Result<CutStick, OtherKind> {
         let source = match taken.from {
             From::Source(source) => source,
-            From::Fallout { .. } => 0,
+            From::Fallout { .. } => return Err(self.other_kind()),
         };
         let stock = &problem.stock[source];
-        let mut pieces: Vec<StickPiece> = taken
-            .parts
-            .iter()
-            .filter_map(|part| match part.at {
-                Spot::Along { at, length } => Some(StickPiece {
-                    lines: self.lines_of(part),
-                    at: self.ticks(at),
-                    length: self.ticks(length),
-                    mitre: self.mitre(part),
-                }),
-                Spot::On { .. } => None,
-            })
-            .collect();
+        let pieces = taken.parts.iter().map(|part| self.stick_piece(part));
+        let mut pieces: Vec<StickPiece> = pieces.collect::<Result<_, _>>()?;
         pieces.sort_by_key(|piece| piece.at);
         let remnants = self.kept.of.get(&number).into_iter().flatten();
-        let remnants = remnants.filter_map(|(label, spot)| match spot {
-            Spot::Along { at, length } => Some(Kept {
+        let remnants = remnants.map(|(label, spot)| {
+            let (at, length) = self.along(*spot)?;
+            Ok(Kept {
                 label: (*label).to_owned(),
-                place: (self.ticks(*at), self.ticks(*at) + self.ticks(*length)),
-            }),
-            Spot::On { .. } => None,
+                place: (at, at + length),
+            })
         });
-        CutStick {
+        Ok(CutStick {
             title: format!("Stick {} of {}", number + 1, self.settled.taken.len()),
             stock: self.stock_name(source),
             counting: self.counting.clone(),
@@ -259,7 +280,29 @@ impl Binder<'_> {
             copies: 1,
             flaws: stock.flaws.clone(),
             pieces,
-            remnants: remnants.collect(),
+            remnants: remnants.collect::<Result<_, OtherKind>>()?,
+        })
+    }
+
+    fn stick_piece(&self, part: &PartAt) -> Result<StickPiece, OtherKind> {
+        let Extent::Stick(exact) = part.exact else {
+            return Err(self.other_kind());
+        };
+        let (at, length) = self.along(part.at)?;
+        Ok(StickPiece {
+            lines: self.lines_of(part),
+            at,
+            length,
+            exact: Some(exact),
+            mitre: self.mitre(part),
+        })
+    }
+
+    /// From where, and how long.
+    fn along(&self, spot: Spot) -> Result<(u64, u64), OtherKind> {
+        match spot {
+            Spot::Along { at, length } => Ok((self.ticks(at), self.ticks(length))),
+            Spot::On { .. } => Err(self.other_kind()),
         }
     }
 
@@ -285,41 +328,25 @@ impl Binder<'_> {
         plan: &sheets::Plan,
         number: usize,
         taken: &Taken,
-    ) -> CutSheet {
+    ) -> Result<CutSheet, OtherKind> {
         let layout = &plan.layouts[taken.layout];
         let (stock, (width, height), trim) = self.stock_of(problem, layout, taken);
         let parts = taken.parts.iter().enumerate();
-        let pieces = parts.filter_map(|(place, part)| {
-            let Spot::On { turned, .. } = part.at else {
-                return None;
-            };
-            let area = self.area(part.at)?;
+        let pieces = parts.map(|(place, part)| {
             let wanted = layout
                 .pieces
                 .get(place)
                 .map(|placed| &problem.pieces[placed.piece]);
-            let no_turn = wanted.is_some_and(|one| !one.turn && one.width != one.height);
-            let window = wanted.and_then(|one| one.window);
-            Some(CutPiece {
-                lines: self.lines_of(part),
-                area,
-                turned,
-                no_turn,
-                window: window.and_then(|size| {
-                    let label = self.window_label(number, place)?;
-                    let area = centred(area, size, turned);
-                    Some(CutWindow { label, area })
-                }),
-            })
+            self.sheet_piece(part, wanted, (number, place))
         });
         let remnants = self.kept.of.get(&number).into_iter().flatten();
-        let remnants = remnants.filter_map(|(label, spot)| {
-            Some(Kept {
+        let remnants = remnants.map(|(label, spot)| {
+            Ok(Kept {
                 label: (*label).to_owned(),
-                place: self.area(*spot)?,
+                place: self.area(*spot)?.0,
             })
         });
-        CutSheet {
+        Ok(CutSheet {
             title: format!("Sheet {} of {}", number + 1, self.settled.taken.len()),
             stock,
             fallout: matches!(taken.from, From::Fallout { .. }),
@@ -330,10 +357,36 @@ impl Binder<'_> {
             kerf: problem.rules.kerf,
             copies: 1,
             grain: Way::Upright,
-            pieces: pieces.collect(),
+            pieces: pieces.collect::<Result<_, OtherKind>>()?,
             cuts: layout.cuts.clone(),
-            remnants: remnants.collect(),
-        }
+            remnants: remnants.collect::<Result<_, OtherKind>>()?,
+        })
+    }
+
+    /// A part where it lies; `place` is that of its sheet, then its own.
+    fn sheet_piece(
+        &self,
+        part: &PartAt,
+        wanted: Option<&sheets::Piece>,
+        (number, place): (usize, usize),
+    ) -> Result<CutPiece, OtherKind> {
+        let (area, turned) = self.area(part.at)?;
+        let Extent::Sheet(exact) = part.exact else {
+            return Err(self.other_kind());
+        };
+        let window = wanted.and_then(|one| one.window);
+        Ok(CutPiece {
+            lines: self.lines_of(part),
+            area,
+            exact: Some(exact),
+            turned,
+            no_turn: wanted.is_some_and(|one| !one.turn && one.width != one.height),
+            window: window.and_then(|size| {
+                let label = self.window_label(number, place)?;
+                let area = centred(area, size, turned);
+                Some(CutWindow { label, area })
+            }),
+        })
     }
 
     fn stock_of(
@@ -379,49 +432,36 @@ impl Binder<'_> {
         Some(format!("keep {}", labels.join(", ")))
     }
 
-    fn area(&self, spot: Spot) -> Option<Area> {
+    /// Where it lies, and whether turned.
+    fn area(&self, spot: Spot) -> Result<(Area, bool), OtherKind> {
         match spot {
             Spot::On {
                 x,
                 y,
                 width,
                 height,
-                ..
-            } => Some(Area {
-                x: self.ticks(x),
-                y: self.ticks(y),
-                width: self.ticks(width),
-                height: self.ticks(height),
-            }),
-            Spot::Along { .. } => None,
+                turned,
+            } => {
+                let area = Area {
+                    x: self.ticks(x),
+                    y: self.ticks(y),
+                    width: self.ticks(width),
+                    height: self.ticks(height),
+                };
+                Ok((area, turned))
+            }
+            Spot::Along { .. } => Err(self.other_kind()),
         }
     }
 }
 
 /// What is kept at the tape's next marks below, and exactly where that is less than it is.
 fn below_on_tape(extent: Extent, tape: Tape) -> String {
-    let sides = match extent {
-        Extent::Stick(length) => vec![length],
-        Extent::Sheet(size) => vec![size.width, size.height],
+    let shown = match extent {
+        Extent::Stick(length) => Shown::kept(&[length], tape, "exactly"),
+        Extent::Sheet(Size { width, height }) => Shown::kept(&[width, height], tape, "exactly"),
     };
-    let unit = tape.unit();
-    let printed: Vec<_> = sides
-        .into_iter()
-        .map(|side| side.on_tape(tape, Toward::Down))
-        .collect();
-    let figures = printed.iter().map(|side| {
-        let bare = side.text.strip_suffix(unit.symbol());
-        bare.map_or(side.text.as_str(), str::trim_end)
-    });
-    let text = format!(
-        "{} {unit}",
-        figures.collect::<Vec<_>>().join(" × "),
-        unit = unit.symbol()
-    );
-    if printed.iter().all(|side| side.rounding == Rounding::Exact) {
-        return text;
-    }
-    format!("{text} (exactly {})", extent.exact(unit))
+    shown.in_full(tape.unit().symbol())
 }
 
 /// The problem of a batch.
@@ -463,7 +503,7 @@ mod tests {
         );
         assert_eq!(
             below_on_tape(Extent::Sheet(size), Tape::Sixteenths),
-            "15 3/8 × 11 3/8 in (exactly 390.9 mm x 289.3 mm)"
+            "15 3/8 × 11 3/8 in (exactly 390.9 × 289.3 mm)"
         );
         let inch = Length::from_quanta(26 * 406_400);
         assert_eq!(

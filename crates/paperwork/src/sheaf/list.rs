@@ -1,27 +1,35 @@
-//! A plan of a list or of an instance, as a sheaf: names come from the list itself.
+//! A plan of a list or of a cutting problem in JSON, material by material: names come from the
+//! list itself.
 
 use cutting::document::Instance;
 use cutting::sheets::From;
-use cutting::{Plan, Problem};
-use demand::{ListBatch, ListStock, Origin};
+use cutting::{OtherKind, Pair, Plan, Problem};
+use demand::{Extent, ListBatch, ListStock, Origin};
 use drawing::{Counting, CutSheet, CutStick, Names, cut_sheets_of, cut_sticks_of};
-use measure::{Toward, Unit};
+use measure::{Length, Money, Size, Toward, Unit};
 use trade::Settings;
 
-use super::Sheaf;
-use super::words::{PlanWords, dangers, tape, times};
-use crate::cut_book::{CutLeaf, CutMaterial};
+use super::words::{PlanWords, Weighed, dangers, tape, times};
+use crate::cut_book::{Bought, CutLeaf, CutMaterial};
 
-/// The sheaf of one material of a cut list.
+/// Everything said of one material of a cut list.
 ///
 /// Shape:  `plan` is one of the batch's problem, and was checked; `unit` is the list's.
 /// Units:  the batch's ticks, printed for the shop's tape.
-pub fn sheaf_of_list(batch: &ListBatch, plan: &Plan, settings: &Settings, unit: Unit) -> Sheaf {
+/// Errors: a plan for sheets where sticks are cut, or the other way: a fault of the program.
+pub fn cut_material_of_list(
+    batch: &ListBatch,
+    plan: &Plan,
+    settings: &Settings,
+    unit: Unit,
+) -> Result<CutMaterial, OtherKind> {
     let weighed = |stock: &ListStock| stock.origin == Origin::Remnant && stock.cost.is_none();
     let listed = Listed {
         title: batch.name().to_owned(),
         problem: &batch.problem,
         plan,
+        pair: batch.problem.with(plan)?,
+        exact: batch.pieces.iter().map(|piece| piece.extent).collect(),
         counting: Counting::Lengths {
             each: batch.tick.step(),
             tape: tape(settings),
@@ -31,7 +39,11 @@ pub fn sheaf_of_list(batch: &ListBatch, plan: &Plan, settings: &Settings, unit: 
             basis: batch.basis,
             tick: batch.tick,
             unit,
-            weighed: batch.stock.iter().any(weighed),
+            weighed: if batch.stock.iter().any(weighed) {
+                Weighed::Remnants
+            } else {
+                Weighed::Nothing
+            },
         },
         stock: batch
             .stock
@@ -40,14 +52,18 @@ pub fn sheaf_of_list(batch: &ListBatch, plan: &Plan, settings: &Settings, unit: 
             .collect(),
         keep: batch.keep.map(|length| batch.tick.up(length)),
     };
-    listed.sheaf()
+    Ok(listed.material())
 }
 
-/// The sheaf of an instance of the cutting room.
+/// Everything said of a cutting problem in JSON.
 ///
-/// Shape:  `plan` is one of the instance's problem, and was checked.
+/// Shape:  `plan` is one of its problem, and was checked.
 /// Units:  none; numbers are printed as they are.
-pub fn sheaf_of_instance(instance: &Instance, plan: &Plan) -> Sheaf {
+/// Errors: a plan for sheets where sticks are cut, or the other way: a fault of the program.
+pub fn cut_material_of_instance(
+    instance: &Instance,
+    plan: &Plan,
+) -> Result<CutMaterial, OtherKind> {
     let of = |name: &String, remnant: bool, count: Option<u64>| StockWords {
         name: name.clone(),
         origin: match (remnant, count) {
@@ -75,6 +91,8 @@ pub fn sheaf_of_instance(instance: &Instance, plan: &Plan) -> Sheaf {
         title: instance.name.clone(),
         problem: &instance.problem,
         plan,
+        pair: instance.problem.with(plan)?,
+        exact: Vec::new(),
         counting: Counting::Plain {
             unit: String::new(),
         },
@@ -82,7 +100,7 @@ pub fn sheaf_of_instance(instance: &Instance, plan: &Plan) -> Sheaf {
         stock,
         keep: [0; 2],
     };
-    listed.sheaf()
+    Ok(listed.material())
 }
 
 fn stock_words(stock: &ListStock, unit: Unit) -> StockWords {
@@ -97,7 +115,7 @@ fn stock_words(stock: &ListStock, unit: Unit) -> StockWords {
     StockWords {
         name,
         origin: stock.origin,
-        each: stock.cost.map(|cost| cost.to_string()),
+        each: stock.cost,
     }
 }
 
@@ -109,6 +127,10 @@ struct Listed<'a> {
     problem: &'a Problem,
     /// What was found.
     plan: &'a Plan,
+    /// Both.
+    pair: Pair<'a>,
+    /// The true size of each piece, where counts are lengths.
+    exact: Vec<Extent>,
     /// What its numbers stand for.
     counting: Counting,
     /// How its costs are said.
@@ -126,38 +148,38 @@ struct StockWords {
     name: String,
     /// Where it comes from.
     origin: Origin,
-    /// What one costs, ready to stand behind.
-    each: Option<String>,
+    /// What one costs.
+    each: Option<Money>,
 }
 
 impl Listed<'_> {
     /// Everything said of it.
-    fn sheaf(&self) -> Sheaf {
-        let (take, buy) = self.take_and_buy();
-        Sheaf {
-            material: CutMaterial {
-                name: self.title.clone(),
-                take,
-                buy,
-                proof: self.words.proof(self.problem, self.plan),
-                uncut: self.uncut(),
-                dangers: dangers(self.problem),
-                leaves: self.leaves(),
-            },
+    fn material(&self) -> CutMaterial {
+        let (take, buy, bought) = self.take_and_buy();
+        CutMaterial {
+            name: self.title.clone(),
+            take,
+            buy,
+            bought,
             drops: Vec::new(),
+            proof: self.words.proof(self.problem, self.plan),
+            uncut: self.uncut(),
+            dangers: dangers(self.problem),
+            leaves: self.leaves(),
         }
     }
 
-    fn take_and_buy(&self) -> (Vec<String>, Vec<String>) {
+    /// How many of each stock are used.
+    fn used(&self) -> Vec<u64> {
         let mut counts = vec![0_u64; self.stock.len()];
-        let layouts: Vec<(Option<usize>, u64)> = match self.plan {
-            Plan::Lengths(plan) => {
+        let layouts: Vec<(Option<usize>, u64)> = match self.pair {
+            Pair::Lengths(_, plan) => {
                 let layouts = plan.layouts.iter();
                 layouts
                     .map(|layout| (Some(layout.stock), layout.copies))
                     .collect()
             }
-            Plan::Sheets(plan) => {
+            Pair::Sheets(_, plan) => {
                 let of = |from| match from {
                     From::Stock(stock) => Some(stock),
                     From::Window(_) => None,
@@ -169,15 +191,20 @@ impl Listed<'_> {
             }
         };
         for (stock, copies) in layouts {
-            if let Some(count) = stock.and_then(|stock| counts.get_mut(stock)) {
-                *count = count.saturating_add(copies);
+            if let Some(stock) = stock {
+                counts[stock] = counts[stock].saturating_add(copies);
             }
         }
-        let (mut take, mut buy) = (Vec::new(), Vec::new());
+        counts
+    }
+
+    /// What to take from the rack and what to buy, a line each, and the sum of what is bought.
+    fn take_and_buy(&self) -> (Vec<String>, Vec<String>, Bought) {
+        let (mut take, mut buy, mut bought) = (Vec::new(), Vec::new(), Bought::default());
         for (stock, count) in self
             .stock
             .iter()
-            .zip(counts)
+            .zip(self.used())
             .filter(|(_, count)| *count > 0)
         {
             let line = match &stock.each {
@@ -185,32 +212,58 @@ impl Listed<'_> {
                 None => times(count, &stock.name),
             };
             match stock.origin {
-                Origin::Buy => buy.push(line),
+                Origin::Buy => {
+                    buy.push(line);
+                    match self.pair {
+                        Pair::Lengths(..) => bought.sticks(count, stock.each),
+                        Pair::Sheets(..) => bought.sheets(count, stock.each),
+                    }
+                }
                 Origin::Remnant => take.push(format!("{line}, a remnant")),
                 Origin::Rack => take.push(line),
             }
         }
-        (take, buy)
+        (take, buy, bought)
     }
 
     fn uncut(&self) -> Vec<String> {
         let say = |(piece, count): &(usize, u64)| {
-            let (name, size) = match self.problem {
-                Problem::Lengths(problem) => {
-                    let piece = &problem.pieces[*piece];
-                    (&piece.name, self.counting.exact(piece.length))
+            let (name, size) = match self.pair {
+                Pair::Lengths(problem, _) => {
+                    let wanted = &problem.pieces[*piece];
+                    let length = self
+                        .counting
+                        .true_length(wanted.length, self.length(*piece));
+                    (&wanted.name, length)
                 }
-                Problem::Sheets(problem) => {
-                    let piece = &problem.pieces[*piece];
+                Pair::Sheets(problem, _) => {
+                    let wanted = &problem.pieces[*piece];
+                    let size = (wanted.width, wanted.height);
                     (
-                        &piece.name,
-                        self.counting.exact_size((piece.width, piece.height)),
+                        &wanted.name,
+                        self.counting.true_size(size, self.size(*piece)),
                     )
                 }
             };
             format!("{}, {size}", times(*count, name))
         };
         self.plan.uncut().iter().map(say).collect()
+    }
+
+    /// The true length of a stick's piece.
+    fn length(&self, piece: usize) -> Option<Length> {
+        match self.exact.get(piece) {
+            Some(Extent::Stick(length)) => Some(*length),
+            Some(Extent::Sheet(_)) | None => None,
+        }
+    }
+
+    /// The true size of a sheet's piece.
+    fn size(&self, piece: usize) -> Option<Size> {
+        match self.exact.get(piece) {
+            Some(Extent::Sheet(size)) => Some(*size),
+            Some(Extent::Stick(_)) | None => None,
+        }
     }
 
     fn leaves(&self) -> Vec<CutLeaf> {
@@ -225,26 +278,26 @@ impl Listed<'_> {
             piece: &piece,
             window: &window,
             remnant: &|_, _| String::new(),
+            length: &|piece| self.length(piece),
+            size: &|piece| self.size(piece),
             mitre: &|_| None,
         };
         let mut labels = Labels::default();
-        match (self.problem, self.plan) {
-            (Problem::Lengths(problem), Plan::Lengths(plan)) => {
+        match self.pair {
+            Pair::Lengths(problem, plan) => {
                 let sticks = cut_sticks_of(problem, plan, &self.counting, Some(names));
                 sticks
                     .into_iter()
                     .map(|stick| self.labelled_stick(stick, &mut labels))
                     .collect()
             }
-            (Problem::Sheets(problem), Plan::Sheets(plan)) => {
+            Pair::Sheets(problem, plan) => {
                 let sheets = cut_sheets_of(problem, plan, &self.counting, Some(names));
                 sheets
                     .into_iter()
                     .map(|sheet| self.labelled_sheet(sheet, &mut labels))
                     .collect()
             }
-            // Plans were held to their problems before.
-            _ => Vec::new(),
         }
     }
 

@@ -20,15 +20,41 @@ pub enum PlanWords {
         tick: Tick,
         /// The unit of lengths.
         unit: Unit,
-        /// Whether remnants and stock on the rack count less than they cost.
-        weighed: bool,
+        /// What counts less than it costs.
+        weighed: Weighed,
     },
+}
+
+/// What counts less in a plan than it costs, so that it is used first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Weighed {
+    /// Nothing: costs are costs.
+    Nothing,
+    /// Remnants.
+    Remnants,
+    /// Remnants and whole stock on the rack.
+    RackToo,
+}
+
+impl Weighed {
+    /// What it means for a sum, as a sentence.
+    const fn note(self) -> &'static str {
+        match self {
+            Self::Nothing => "",
+            Self::Remnants => {
+                "As counted: a remnant counts less than new stock of its size, so that it is used first."
+            }
+            Self::RackToo => {
+                "As counted: what lies on the rack counts less than its price and a remnant less than new stock of its size, so that they are used first."
+            }
+        }
+    }
 }
 
 impl PlanWords {
     /// How good a plan is; nothing where the stock does not reach, since then nothing is proven.
     pub fn proof(self, problem: &Problem, plan: &Plan) -> Option<CutProof> {
-        let goal = goal(problem);
+        let goal = problem.goal();
         if goal != Goal::Value && !plan.uncut().is_empty() {
             return None;
         }
@@ -40,27 +66,31 @@ impl PlanWords {
             reached_words: say(plan.objective()),
             bound_words: say(plan.bound()),
             more_is_better: goal == Goal::Value,
+            note: match (goal, self) {
+                (Goal::Cost, Self::Of { weighed, .. }) => weighed.note(),
+                _ => "",
+            },
         })
     }
 
     fn what(self, problem: &Problem) -> &'static str {
-        match (goal(problem), self, problem) {
+        match (problem.goal(), self, problem) {
             (Goal::Value, ..) => "Value",
             (Goal::Fewest, _, Problem::Lengths(_)) => "Sticks",
             (Goal::Fewest, _, Problem::Sheets(_)) => "Sheets",
             (Goal::Cost, Self::Plain, _) => "Cost",
             (Goal::Cost, Self::Of { basis, weighed, .. }, _) => match (basis, weighed) {
-                (Basis::Measure, false) => "Stock",
-                (Basis::Measure, true) => "Stock as counted",
-                (Basis::Money(_), false) => "Cost",
-                (Basis::Money(_), true) => "Cost as counted",
+                (Basis::Measure, Weighed::Nothing) => "Stock",
+                (Basis::Measure, _) => "Stock as counted",
+                (Basis::Money(_), Weighed::Nothing) => "Cost",
+                (Basis::Money(_), _) => "Cost as counted",
             },
         }
     }
 
     /// An amount the objective counts.
     pub fn amount(self, problem: &Problem, amount: u64) -> String {
-        match (goal(problem), self) {
+        match (problem.goal(), self) {
             (
                 Goal::Cost,
                 Self::Of {
@@ -72,14 +102,6 @@ impl PlanWords {
             },
             _ => amount.to_string(),
         }
-    }
-}
-
-/// What a problem strives for.
-fn goal(problem: &Problem) -> Goal {
-    match problem {
-        Problem::Lengths(problem) => problem.goal,
-        Problem::Sheets(problem) => problem.goal,
     }
 }
 

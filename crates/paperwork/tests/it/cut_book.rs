@@ -4,7 +4,9 @@
 mod samples;
 
 use drawing::{CutPiece, StickPiece};
-use paperwork::{CutBook, CutLeaf, CutMaterial, CutProof, Danger, Paper, Stamp, cut_sheets_pdf};
+use paperwork::{
+    Bought, CutBook, CutLeaf, CutMaterial, CutProof, Danger, Paper, Stamp, cut_sheets_pdf,
+};
 
 use crate::bars::bars_are_true;
 use crate::lettering::digit_height;
@@ -42,6 +44,7 @@ fn proof(reached: u64, bound: u64) -> CutProof {
         reached_words: format!("$ {reached}.00"),
         bound_words: format!("$ {bound}.00"),
         more_is_better: false,
+        note: "",
     }
 }
 
@@ -51,6 +54,8 @@ fn board() -> CutMaterial {
         take: words(&["1 sheet 48 × 36 in, rack B 3"]),
         buy: words(&["2 sheets 48 × 36 in"]),
         proof: Some(proof(84, 84)),
+        bought: Bought::default(),
+        drops: Vec::new(),
         uncut: Vec::new(),
         dangers: vec![Danger::Blade],
         leaves: vec![
@@ -66,6 +71,8 @@ fn ash() -> CutMaterial {
         take: words(&["2 sticks 10 ft, run 7"]),
         buy: Vec::new(),
         proof: Some(proof(61, 60)),
+        bought: Bought::default(),
+        drops: Vec::new(),
         uncut: words(&["Job 2440, left, 31 1/4 in"]),
         dangers: vec![Danger::Saw],
         leaves: vec![
@@ -81,6 +88,8 @@ fn glass() -> CutMaterial {
         take: words(&["1 sheet 305 × 407 mm"]),
         buy: Vec::new(),
         proof: None,
+        bought: Bought::default(),
+        drops: Vec::new(),
         uncut: Vec::new(),
         dangers: vec![Danger::Glass],
         leaves: vec![CutLeaf::Sheet(samples::whole())],

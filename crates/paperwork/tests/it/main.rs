@@ -8,6 +8,8 @@ mod hostile;
 mod lettering;
 mod long;
 mod margins;
+mod papers;
+mod quotes;
 mod reader;
 mod refusals;
 mod sample;

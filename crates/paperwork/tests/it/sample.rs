@@ -285,7 +285,7 @@ fn cautions() -> Vec<Caution> {
     ]
 }
 
-fn pictures(name: &str) -> Option<drawing::Picture> {
+pub fn pictures(name: &str) -> Option<drawing::Picture> {
     demo::picture(name).map(|bytes| drawing::Picture {
         mime: "image/svg+xml",
         bytes,
