@@ -1,7 +1,6 @@
 //! Cutting: what both `cut` commands do with problems of the cutting room.
 //!
-//! A command asks for [`Sheaf`]s, one for each material; text, cut sheets and drawings are made of
-//! those alone.
+//! A command asks for [`CutMaterial`]s; text, cut sheets and drawings are made of those alone.
 
 mod options;
 mod outputs;
@@ -12,6 +11,7 @@ mod text;
 pub use options::Options;
 pub use outputs::{Answer, deliver, wants_all};
 pub use paperwork::{
-    Sheaf, problem_of, sheaf_of_instance, sheaf_of_list, sheaves_of_day as of_day, unplanned,
+    CutMaterial, cut_material_of_instance, cut_material_of_list, cut_materials_of_day, problem_of,
+    unplanned,
 };
-pub use solving::{Solved, solve};
+pub use solving::{Solved, ours, solve, told};

@@ -36,6 +36,17 @@ pub fn read(name: &str) -> Result<Vec<u8>, Trouble> {
     }
 }
 
+/// Opens a file that is read piece by piece, however long it is.
+///
+/// # Errors
+/// As [`read`].
+pub fn open(name: &str) -> Result<File, Trouble> {
+    if Path::new(name).is_dir() {
+        return Err(folder(name));
+    }
+    File::open(name).map_err(|error| unreachable_file(name, &error))
+}
+
 fn folder(name: &str) -> Trouble {
     Trouble::one(
         Kind::File,
@@ -160,6 +171,25 @@ pub fn put(path: &Path, bytes: &[u8], replace: bool) -> Result<(), Trouble> {
             .in_file(&path.to_string_lossy()),
         )
     })
+}
+
+/// Removes a file; one that is not there is no trouble.
+///
+/// # Errors
+/// Whatever keeps it from being removed.
+pub fn remove(path: &Path) -> Result<(), Trouble> {
+    match fs::remove_file(path) {
+        Err(error) if error.kind() != ErrorKind::NotFound => {
+            let sentence = format!("it can't be removed: {}", reason(&error));
+            let problem = Problem::new("file.unremovable", sentence)
+                .hint("remove it by hand, or let this account write there");
+            Err(Trouble::one(
+                Kind::File,
+                problem.in_file(&path.to_string_lossy()),
+            ))
+        }
+        _ => Ok(()),
+    }
 }
 
 /// The folder a file lies in.

@@ -42,6 +42,14 @@ impl Printing {
         }
     }
 
+    /// The paper that was asked for, where one was.
+    pub fn paper_asked(&self) -> Option<Paper> {
+        self.paper.map(|sheet| match sheet {
+            Sheet::A4 => Paper::A4,
+            Sheet::Letter => Paper::Letter,
+        })
+    }
+
     /// The day on the paper, and the moment the file says it was made.
     pub fn when(&self) -> (String, Stamp) {
         let (date, made) = match self.date {

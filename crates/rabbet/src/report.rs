@@ -3,11 +3,13 @@
 mod bench;
 mod boards;
 mod members;
+mod money;
 mod sizes;
 mod words;
 
 use crate::terminal::{Ink, Terminal};
 
+pub use money::{of_alternatives, of_comparison, of_price, of_quote};
 pub use sizes::of_sizes;
 pub use words::Words;
 

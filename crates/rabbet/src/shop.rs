@@ -1,8 +1,10 @@
 //! The shop's own habits and materials, read only when a command needs them.
 
 use std::collections::BTreeMap;
+use std::path::Path;
 
 use clap::Args;
+use pricing::{RuleSet, RulesFault};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 use trade::settings::{Layer, Refused};
@@ -26,6 +28,25 @@ pub struct Shop {
     /// Materials laid over the starter catalogue
     #[arg(long, global = true, value_name = "FILE")]
     materials: Option<String>,
+    /// What the shop charges: a rule set
+    #[arg(long, global = true, value_name = "FILE")]
+    prices: Option<String>,
+    /// The shop's folder: its settings.toml, catalogue.toml and prices.toml, where no option names others
+    #[arg(
+        id = "shop_folder",
+        long = "shop",
+        global = true,
+        value_name = "FOLDER"
+    )]
+    folder: Option<String>,
+}
+
+/// A rule set of the shop, and the file it stands in.
+pub struct Ruled {
+    /// The rules.
+    pub rules: RuleSet,
+    /// Its file, as messages name it.
+    pub file: String,
 }
 
 impl Shop {
@@ -35,9 +56,10 @@ impl Shop {
     /// Everything in the file that is no setting or out of range, with its line.
     pub fn settings(&self, units: Units) -> Result<Settings, Trouble> {
         let defaults = Settings::defaults(units);
-        let Some(file) = &self.settings else {
+        let Some(file) = self.own(self.settings.as_ref(), "settings.toml")? else {
             return Ok(defaults);
         };
+        let file = file.as_str();
         let text = toml_place::text_of(file, &files::read(file)?)?;
         let table = DeTable::parse(&text)
             .map_err(|error| toml_place::trouble(file, &text, &error, "settings.form"))?;
@@ -71,9 +93,10 @@ impl Shop {
     /// A file that can't be read as materials, and a `like` that leads nowhere or in a circle.
     pub fn catalogue(&self) -> Result<Catalogue, Trouble> {
         let starter = Catalogue::starter();
-        let Some(file) = &self.materials else {
+        let Some(file) = self.own(self.materials.as_ref(), "catalogue.toml")? else {
             return Ok(starter);
         };
+        let file = file.as_str();
         let text = toml_place::text_of(file, &files::read(file)?)?;
         let extra = materials(&text)
             .map_err(|error| toml_place::trouble(file, &text, &error, "materials.form"))?;
@@ -84,6 +107,73 @@ impl Shop {
             )
         })
     }
+
+    /// The shop's rule set.
+    ///
+    /// # Errors
+    /// None given, and everything that keeps its file from being read.
+    pub fn rules(&self) -> Result<Ruled, Trouble> {
+        self.rules_if_any()?.ok_or_else(|| {
+            let problem = Problem::new("prices.none", "the shop's prices are not given")
+                .hint("say --prices FILE, or --shop FOLDER with a prices.toml in it; `rabbet demo write shop` writes an invented one");
+            Trouble::one(Kind::Shop, problem)
+        })
+    }
+
+    /// The shop's rule set, where one is given.
+    ///
+    /// # Errors
+    /// Everything that keeps its file from being read.
+    pub fn rules_if_any(&self) -> Result<Option<Ruled>, Trouble> {
+        let file = self.own(self.prices.as_ref(), "prices.toml")?;
+        file.map(|file| rules_of(&file)).transpose()
+    }
+
+    /// Whether a catalogue of the shop's own is laid over the starter's.
+    ///
+    /// # Errors
+    /// A shop's folder that is none.
+    pub fn has_catalogue(&self) -> Result<bool, Trouble> {
+        let own = self.own(self.materials.as_ref(), "catalogue.toml")?;
+        Ok(own.is_some())
+    }
+
+    /// The file an option names, else the one of this name in the shop's folder, where it is there.
+    fn own(&self, named: Option<&String>, usual: &str) -> Result<Option<String>, Trouble> {
+        if let Some(named) = named {
+            return Ok(Some(named.clone()));
+        }
+        let Some(folder) = &self.folder else {
+            return Ok(None);
+        };
+        if !Path::new(folder).is_dir() {
+            let problem = Problem::new("shop.no_folder", "there is no such folder")
+                .hint("check the name; `rabbet demo write shop` writes an invented shop");
+            return Err(Trouble::one(Kind::File, problem.in_file(folder)));
+        }
+        let file = Path::new(folder).join(usual);
+        Ok(file.exists().then(|| file.to_string_lossy().into_owned()))
+    }
+}
+
+/// Reads a rule set.
+///
+/// # Errors
+/// A file that can't be reached, and everything in it that is not as it should be, with its line.
+pub fn rules_of(file: &str) -> Result<Ruled, Trouble> {
+    let text = toml_place::text_of(file, &files::read(file)?)?;
+    let rules = RuleSet::read(&text).map_err(|faults| {
+        let problems = faults.into_iter().map(|fault| {
+            let problem = Problem::new("prices.form", fault.to_string());
+            match fault {
+                RulesFault::Field { place, .. } => problem.at(toml_place::of_place(file, place)),
+                _ => problem.in_file(file),
+            }
+        });
+        in_order(problems.collect())
+    })?;
+    let file = file.to_owned();
+    Ok(Ruled { rules, file })
 }
 
 /// Problems of a shop file in the order of its lines.

@@ -2,54 +2,31 @@
 
 use std::ops::Range;
 
+use trade::{Place, reading};
+
 use crate::problem::{Kind, Problem, Spot, Trouble, pointed};
 
 /// The place of a byte range in a file's text.
 pub fn spot(file: &str, text: &str, span: &Range<usize>) -> Spot {
-    let at = text.floor_char_boundary(span.start);
-    let before = &text[..at];
-    let start = before.rfind('\n').map_or(0, |newline| newline + 1);
-    let line = text[start..].lines().next().unwrap_or_default();
-    let shown: String = line.chars().take(SHOWN).collect();
-    let column = before[start..].chars().count() + 1;
+    of_place(file, reading::place_at(text, span.start))
+}
+
+/// A place in a file.
+pub fn of_place(file: &str, place: Place) -> Spot {
     Spot {
         file: Some(file.to_owned()),
-        line: Some(before.matches('\n').count() + 1),
-        column: Some(column),
-        pointer: None,
-        shown: Some(pointed(&shown, Some(column))),
+        shown: place.text.map(|line| pointed(&line, place.column)),
+        line: place.line,
+        column: place.column,
+        pointer: place.pointer,
     }
 }
 
-/// How much of a line is shown.
-const SHOWN: usize = 120;
-
 /// The trouble with a shop file that can't be read as TOML of its form.
 pub fn trouble(file: &str, text: &str, error: &toml::de::Error, code: &str) -> Trouble {
-    let spot = error.span().map_or_else(
-        || Spot {
-            file: Some(file.to_owned()),
-            ..Spot::default()
-        },
-        |span| spot(file, text, &span),
-    );
-    Trouble::one(
-        Kind::Shop,
-        Problem::new(code, plain(error.message())).at(spot),
-    )
-}
-
-/// A reader's words in ours.
-fn plain(message: &str) -> String {
-    message
-        .trim()
-        .replace("invalid type: ", "found ") // not said: what a reader says, put into other words
-        .replace("invalid value: ", "found ") // not said: what a reader says, put into other words
-        .replace("invalid ", "unreadable ") // not said: what a reader says, put into other words
-        .replace("unknown field", "there is no field")
-        .replace("unknown variant", "there is no choice")
-        .replace("missing field", "it lacks the field")
-        .replace('\n', "; ")
+    let (sentence, place) = reading::refusal(text, error);
+    let problem = Problem::new(code, sentence).at(of_place(file, place));
+    Trouble::one(Kind::Shop, problem)
 }
 
 /// The text of a shop file.

@@ -100,14 +100,14 @@ fn sentence(error: &clap::Error) -> String {
 
 /// What to type instead.
 fn hint(error: &clap::Error) -> String {
-    let nearest = [
+    let near = [
         ContextKind::SuggestedSubcommand,
         ContextKind::SuggestedArg,
         ContextKind::SuggestedValue,
     ];
-    let mut parts: Vec<String> = nearest
+    let mut parts: Vec<String> = near
         .into_iter()
-        .filter_map(|kind| said(error, kind))
+        .filter_map(|kind| nearest(error, kind))
         .map(|near| format!("did you mean `{near}`?"))
         .take(1)
         .collect();
@@ -120,6 +120,14 @@ fn hint(error: &clap::Error) -> String {
     }
     parts.push("`--help` shows more.".to_owned());
     parts.join(" ")
+}
+
+/// The likeliest of what may have been meant; of several, clap puts it last.
+fn nearest(error: &clap::Error, kind: ContextKind) -> Option<String> {
+    match error.get(kind)? {
+        ContextValue::Strings(texts) => texts.last().cloned(),
+        _ => said(error, kind),
+    }
 }
 
 fn said(error: &clap::Error, kind: ContextKind) -> Option<String> {

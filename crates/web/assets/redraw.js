@@ -89,7 +89,8 @@
     running?.abort();
     const own = (running = new AbortController());
     const sent = editor.value;
-    const body = new URLSearchParams({ job: sent, good: good.value });
+    // With the controls that stand beside the editor and belong to its form.
+    const body = new URLSearchParams(new FormData(form));
     try {
       const answer = await fetch(form.getAttribute("action"), { method: "POST", body, headers: { "rabbet-part": "1" }, signal: own.signal });
       const text = await answer.text();
@@ -111,8 +112,10 @@
     }
   };
 
-  editor.addEventListener("input", () => {
+  const soon = () => {
     clearTimeout(waiting);
     waiting = setTimeout(redraw, WAIT);
-  });
+  };
+  editor.addEventListener("input", soon);
+  for (const control of document.querySelectorAll("[data-redraws]")) control.addEventListener("change", soon);
 })();

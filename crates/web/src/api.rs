@@ -1,7 +1,10 @@
 //! The API: the same derivation, drawings and ticket for other programs.
 
+mod care;
 mod cuts;
 mod description;
+mod papers;
+mod price;
 
 use std::sync::Arc;
 
@@ -25,12 +28,37 @@ use crate::problem::{Kind, Problem};
 use crate::wire;
 
 /// Every address of the API with its method, as the description at `/api/v1/openapi.json` lists them.
-pub const API: [(&str, &str); 9] = [
+pub const API: &[(&str, &str)] = &[
     ("post", "/api/v1/derive"),
     ("post", "/api/v1/drawings/{view}"),
     ("post", "/api/v1/ticket"),
+    ("post", "/api/v1/papers/card"),
     ("post", "/api/v1/cuts"),
     ("post", "/api/v1/cuts/jobs"),
+    ("post", "/api/v1/advice"),
+    ("post", "/api/v1/advice/cure"),
+    ("post", "/api/v1/weight"),
+    ("post", "/api/v1/place"),
+    ("post", "/api/v1/price"),
+    ("post", "/api/v1/alternatives"),
+    ("post", "/api/v1/budget"),
+    ("post", "/api/v1/quotes"),
+    ("post", "/api/v1/quotes/open"),
+    ("post", "/api/v1/quotes/pdf"),
+    ("post", "/api/v1/prices/check"),
+    ("post", "/api/v1/prices/lists"),
+    ("get", "/api/v1/light/fade"),
+    ("get", "/api/v1/light/budget"),
+    ("get", "/api/v1/air/wood"),
+    ("get", "/api/v1/air/sheet"),
+    ("get", "/api/v1/air/dew"),
+    ("get", "/api/v1/air/wall"),
+    ("get", "/api/v1/air/pack"),
+    ("get", "/api/v1/hang/wire"),
+    ("get", "/api/v1/hang/screw"),
+    ("get", "/api/v1/hang/rail"),
+    ("get", "/api/v1/hang/hardware"),
+    ("get", "/api/v1/hang/lift"),
     ("get", "/api/v1/schema"),
     ("get", "/api/v1/settings"),
     ("get", "/api/v1/materials"),
@@ -45,6 +73,9 @@ const READ: [&str; 4] = [
     "text/x-toml",
 ];
 
+pub(crate) use care::{Pairs, Questioned};
+pub(crate) use price::{asked_copy, asked_paper, printed, refuse, unquoted};
+
 pub(crate) fn routes() -> Router<Arc<Desk>> {
     Router::new()
         .route("/api/v1/derive", post(derive))
@@ -56,6 +87,9 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/api/v1/settings", get(settings))
         .route("/api/v1/materials", get(materials))
         .route("/api/v1/openapi.json", get(description::description))
+        .merge(care::routes())
+        .merge(price::routes())
+        .merge(papers::routes())
 }
 
 type Sent = Result<Bytes, BytesRejection>;

@@ -6,6 +6,7 @@ use std::time::{Duration, Instant};
 use cutting::{Halt, Watch};
 use jiff::{Timestamp, Zoned, tz::TimeZone};
 use paperwork::Stamp;
+use trade::Date;
 
 /// Now, as a sheet's time in universal time and its day where the shop is.
 pub(crate) fn now() -> (Stamp, String) {
@@ -15,6 +16,14 @@ pub(crate) fn now() -> (Stamp, String) {
         stamp(&universal),
         now.to_zoned(TimeZone::system()).date().to_string(),
     )
+}
+
+/// What is told where the clock gives no day.
+pub(crate) const NO_DAY: &str = "This machine's clock gives no day of the calendar, so nothing can be priced today; set the clock, then ask again.";
+
+/// Today where the shop is; none where the clock tells no day of the calendar.
+pub(crate) fn today() -> Option<Date> {
+    Date::read(&now().1).ok()
 }
 
 /// The time of day where the shop is: `17:05`.

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use cutting::Halt;
+use pricing::RuleSet;
 use tokio::sync::Semaphore;
 use trade::{Catalogue, Settings, Units};
 
@@ -24,6 +25,8 @@ pub struct Options {
     pub habits: Habits,
     /// The shop's materials.
     pub catalogue: Catalogue,
+    /// What the shop charges; none while nobody says.
+    pub prices: Option<Arc<RuleSet>>,
 }
 
 impl Default for Options {
@@ -35,6 +38,7 @@ impl Default for Options {
             shop: "The shop".to_owned(),
             habits: Habits::default(),
             catalogue: Catalogue::starter(),
+            prices: None,
         }
     }
 }

@@ -3,7 +3,7 @@
 use std::collections::VecDeque;
 use std::sync::{Arc, Mutex, PoisonError};
 
-use paperwork::{CutBook, Paper, PaperworkError, Sheaf, Stamp, cut_sheets_pdf};
+use paperwork::{CutBook, CutMaterial, Paper, PaperworkError, Stamp, cut_sheets_pdf};
 
 use crate::clock;
 use crate::problem::reference;
@@ -17,8 +17,8 @@ pub(crate) struct Plan {
     pub name: String,
     /// The jobs it cuts for.
     pub orders: Vec<String>,
-    /// One for each material.
-    pub sheaves: Vec<Sheaf>,
+    /// Everything said of each material.
+    pub materials: Vec<CutMaterial>,
     /// Parts no stock is planned for, a line for each reason.
     pub unplanned: Vec<String>,
     /// Where it was asked for.
@@ -31,7 +31,7 @@ impl Plan {
     /// A plan that was made just now.
     pub fn now(
         orders: Vec<String>,
-        sheaves: Vec<Sheaf>,
+        materials: Vec<CutMaterial>,
         unplanned: Vec<String>,
         asked_at: &'static str,
     ) -> Self {
@@ -39,7 +39,7 @@ impl Plan {
         Self {
             name: format!("of {date}, {}", clock::time_of_day()),
             orders,
-            sheaves,
+            materials,
             unplanned,
             asked_at,
             made,
@@ -49,8 +49,7 @@ impl Plan {
 
     /// Pieces the stock does not reach for, each with its material.
     pub fn lacking(&self) -> impl Iterator<Item = (&str, &str)> {
-        self.sheaves.iter().flat_map(|sheaf| {
-            let material = &sheaf.material;
+        self.materials.iter().flat_map(|material| {
             let uncut = material.uncut.iter();
             uncut.map(|line| (material.name.as_str(), line.as_str()))
         })
@@ -58,7 +57,6 @@ impl Plan {
 
     /// Its cut sheets, as PDF.
     pub fn cut_sheets(&self, shop: &str, paper: Paper) -> Result<Vec<u8>, PaperworkError> {
-        let materials = self.sheaves.iter().map(|sheaf| sheaf.material.clone());
         let book = CutBook {
             shop: shop.to_owned(),
             plan: self.name.clone(),
@@ -67,7 +65,7 @@ impl Plan {
             date: self.date.clone(),
             revision: String::new(),
             superseded: String::new(),
-            materials: materials.collect(),
+            materials: self.materials.clone(),
         };
         cut_sheets_pdf(&book, paper)
     }

@@ -7,6 +7,7 @@
 
 mod api;
 mod asset;
+pub mod care;
 mod clock;
 mod desk;
 mod door;

@@ -156,7 +156,7 @@ pub(crate) fn stops(faults: &[Fault]) -> usize {
 }
 
 /// The picture of this name, from the invented shop.
-fn picture(name: &str) -> Option<Picture> {
+pub(crate) fn picture(name: &str) -> Option<Picture> {
     let ending = name.rsplit('.').next()?;
     let mime = match ending {
         "svg" => "image/svg+xml",

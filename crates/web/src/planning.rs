@@ -1,10 +1,11 @@
-//! From jobs, a cut list or instances to plans that were checked.
+//! From jobs, a cut list or cutting problems in JSON to plans that were checked.
 
 use std::num::NonZeroUsize;
 use std::time::Duration;
 
+use cutting::day::{Unsolved, checked};
 use cutting::document::{self, Instance};
-use cutting::{Fault, Halt, Plan, Problem as Task, Trying, lengths, sheets};
+use cutting::{Fault, Halt, Plan, Problem as Task, Trying};
 use demand::{CutList, Day, ListBatch, Outcome, Stock};
 use sizing::Sizes;
 use trade::{Settings, Units};
@@ -58,7 +59,7 @@ pub(crate) struct PlannedList {
     pub units: Units,
 }
 
-/// Instances of the cutting room, planned.
+/// Cutting problems in JSON, planned.
 pub(crate) struct PlannedInstances {
     pub instances: Vec<Instance>,
     pub plans: Vec<Plan>,
@@ -78,24 +79,20 @@ pub(crate) fn day(
     let units = jobs.first().map_or(Units::Inches, |(job, _)| job.units);
     let settings = desk.options.habits.of(units).clone();
     let catalogue = &desk.options.catalogue;
+    let entry_of = |fault: &demand::Fault| Entry {
+        pointer: pointer::of_job(&jobs, fault.job()),
+        ..Entry::demand(fault)
+    };
     let refused = |faults: Vec<demand::Fault>| {
-        let entries = faults.iter().map(|fault| Entry {
-            pointer: pointer::of_job(&jobs, fault.job()),
-            ..Entry::demand(fault)
-        });
-        Problem::with(Kind::Cuts, entries.collect())
+        Problem::with(Kind::Cuts, faults.iter().map(entry_of).collect())
     };
     let day = Day::of(&jobs, catalogue, stock, &settings).map_err(refused)?;
     let tasks: Vec<Task> = day.batches.iter().map(paperwork::problem_of).collect();
     if tasks.is_empty() {
         return Err(nothing(&paperwork::unplanned(&day)));
     }
-    let plans = solve(&tasks, patience, left).map_err(|unsolved| {
-        unsolved.told(|place, fault| Entry {
-            code: "cut.refused".to_owned(),
-            detail: format!("{}: {fault}", day.batches[place].ware),
-            ..Entry::default()
-        })
+    let plans = solve(&tasks, patience, left, |place, fault| {
+        entry_of(&day.batches[place].fault(fault, day.unit))
     })?;
     let outcome = day
         .settle(&plans)
@@ -129,8 +126,8 @@ pub(crate) fn list(
         .map_err(|faults| refused(Kind::Cuts, &faults))?;
     let tasks: Vec<Task> = batches.iter().map(|batch| batch.problem.clone()).collect();
     let unit = list.units.unit();
-    let plans = solve(&tasks, patience, left).map_err(|unsolved| {
-        unsolved.told(|place, fault| told(&batches[place].fault(fault, unit)))
+    let plans = solve(&tasks, patience, left, |place, fault| {
+        told(&batches[place].fault(fault, unit))
     })?;
     Ok(PlannedList {
         batches,
@@ -140,7 +137,7 @@ pub(crate) fn list(
     })
 }
 
-/// Plans an instance of the cutting room, a set or a list of them.
+/// Plans a cutting problem in JSON, a set or a list of them.
 ///
 /// Errors: every fault of the text, each with its pointer.
 pub(crate) fn instances(
@@ -155,20 +152,17 @@ pub(crate) fn instances(
     if instances.is_empty() {
         let entry = Entry {
             code: "cut.nothing".to_owned(),
-            detail: "There is nothing to cut in this set; give it at least one instance."
-                .to_owned(),
+            detail: "There is nothing to cut in this set; give it at least one problem.".to_owned(),
             ..Entry::default()
         };
         return Err(Problem::with(Kind::Cuts, vec![entry]));
     }
     let tasks: Vec<Task> = instances.iter().map(|one| one.problem.clone()).collect();
-    let plans = solve(&tasks, patience, left).map_err(|unsolved| {
-        unsolved.told(|place, fault| Entry {
-            pointer: pointer::of_instance(place, text),
-            code: "cut.refused".to_owned(),
-            detail: format!("{}: {fault}", tasks[place].name()),
-            ..Entry::default()
-        })
+    let plans = solve(&tasks, patience, left, |place, fault| Entry {
+        pointer: pointer::of_instance(place, text),
+        code: "cut.refused".to_owned(),
+        detail: format!("{}: {fault}", tasks[place].name()),
+        ..Entry::default()
     })?;
     Ok(PlannedInstances { instances, plans })
 }
@@ -197,78 +191,39 @@ fn read_jobs(desk: &Desk, documents: &[Vec<u8>]) -> Result<Vec<(trade::Job, Size
     Err(Problem::with(kind, entries))
 }
 
-/// Why there are no plans.
-enum Unsolved {
-    /// Problems that can't be planned as they stand: which, and why.
-    Faults(Vec<(usize, Vec<Fault>)>),
-    /// The steps asked for take longer than is waited.
-    Slow,
-    /// A plan that breaks a law: a fault of the program.
-    Broken(String),
-}
-
-impl Unsolved {
-    fn told(self, say: impl Fn(usize, Fault) -> Entry) -> Problem {
-        match self {
-            Self::Faults(all) => {
-                let faults = all.into_iter().flat_map(|(place, faults)| {
-                    faults.into_iter().map(move |fault| (place, fault))
-                });
-                let entries = faults.map(|(place, fault)| say(place, fault));
-                Problem::with(Kind::Cuts, entries.collect())
-            }
-            Self::Slow => {
-                let detail = format!(
-                    "So many steps take longer than {LONGEST} seconds; ask for fewer, or for seconds."
-                );
-                Problem::plain(Kind::Slow, detail)
-            }
-            Self::Broken(why) => Problem::fault(&why),
-        }
-    }
-}
-
 /// Plans every problem on all cores, and holds every plan to all laws before anybody sees it.
-fn solve(tasks: &[Task], patience: Patience, left: &Halt) -> Result<Vec<Plan>, Unsolved> {
+///
+/// Errors: faults of the problems, put into words by `say`; more steps than are waited for; a plan
+///         that breaks a law, which is a fault of the program.
+fn solve(
+    tasks: &[Task],
+    patience: Patience,
+    left: &Halt,
+    say: impl Fn(usize, &Fault) -> Entry,
+) -> Result<Vec<Plan>, Problem> {
     let seconds = Duration::from_secs(patience.seconds.min(LONGEST));
     let deadline = Deadline::after(seconds, left);
     let cores = std::thread::available_parallelism().map_or(1, NonZeroUsize::get);
-    let found = cutting::day::solve(tasks, patience.trying, cores, &deadline);
-    let (mut plans, mut faults) = (Vec::with_capacity(found.len()), Vec::new());
-    for (place, found) in found.into_iter().enumerate() {
-        match found {
-            Ok(plan) => plans.push(plan),
-            Err(these) => faults.push((place, these)),
+    let plans = match checked(tasks, patience.trying, cores, &deadline) {
+        Ok(plans) => plans,
+        Err(Unsolved::Faults(all)) => {
+            let mut entries = Vec::new();
+            for (place, faults) in &all {
+                entries.extend(faults.iter().map(|fault| say(*place, fault)));
+            }
+            return Err(Problem::with(Kind::Cuts, entries));
         }
-    }
-    if !faults.is_empty() {
-        return Err(Unsolved::Faults(faults));
-    }
+        Err(broken @ (Unsolved::OtherKind(_) | Unsolved::Broken { .. })) => {
+            return Err(Problem::fault(&broken));
+        }
+    };
     if patience.trying.effort.is_some() && deadline.struck() {
-        return Err(Unsolved::Slow);
-    }
-    if plans.len() != tasks.len() {
-        return Err(Unsolved::Broken(
-            "a problem came back without a plan".to_owned(),
-        ));
-    }
-    for (task, plan) in tasks.iter().zip(&plans) {
-        hold(task, plan).map_err(Unsolved::Broken)?;
+        let detail = format!(
+            "So many steps take longer than {LONGEST} seconds; ask for fewer, or for seconds."
+        );
+        return Err(Problem::plain(Kind::Slow, detail));
     }
     Ok(plans)
-}
-
-/// Holds a plan to its problem's laws.
-fn hold(task: &Task, plan: &Plan) -> Result<(), String> {
-    let held = match (task, plan) {
-        (Task::Lengths(problem), Plan::Lengths(plan)) => lengths::check(problem, plan),
-        (Task::Sheets(problem), Plan::Sheets(plan)) => sheets::check(problem, plan),
-        _ => return Err(format!("the plan for {} is of the other kind", task.name())),
-    };
-    match held {
-        Ok(_) => Ok(()),
-        Err(law) => Err(format!("the plan for {} does not hold: {law}", task.name())),
-    }
 }
 
 fn nothing(unplanned: &[String]) -> Problem {

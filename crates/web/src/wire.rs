@@ -2,9 +2,11 @@
 
 mod bench;
 mod boards;
+mod care;
 mod day;
 mod members;
 mod plans;
+mod price;
 mod sizes;
 
 use measure::{Angle, Length, Rounding, Size, Unit};
@@ -15,8 +17,14 @@ use trade::settings::{Layer, Range, Setting, citation};
 use trade::{Key, Material, Settings, Units};
 use working::{LineView, Origin, Worked, Working};
 
+pub(crate) use care::parameters;
+pub use care::{advised, answer, cautions};
 pub use day::day;
 pub use plans::plans;
+pub use price::{
+    alternatives, comparison, money, price_list, price_list_counts, price_of, priced, proposed,
+    quote, rules_checked, tenths, verdict,
+};
 pub use sizes::sizes;
 
 /// A length: its quanta of 1/16 000 mm, and text.
@@ -132,6 +140,7 @@ pub fn one_line(line: &LineView<'_>, working: &Working, unit: Unit) -> Value {
                 Origin::Material => json!("material"),
                 Origin::Table(source) => json!({ "source": source }),
                 Origin::Search => json!("search"),
+                Origin::Prices => json!("prices"),
             };
             json!({ "name": input.name, "value": value(input.value, unit), "from": from })
         })
@@ -157,7 +166,12 @@ fn value(value: working::Value, unit: Unit) -> Value {
         working::Value::Figure(figure) => {
             json!({ "value": figure.value(), "unit": figure.unit(), "text": figure.to_string() })
         }
-        working::Value::Area(_) | working::Value::Mass(_) => json!({ "text": value.to_string() }),
+        working::Value::Area(_)
+        | working::Value::Mass(_)
+        | working::Value::Money(_)
+        | working::Value::Price(_)
+        | working::Value::Decimal(_)
+        | working::Value::Round(_) => json!({ "text": value.to_string() }),
     }
 }
 

@@ -59,9 +59,8 @@ impl CutJobs {
         }
         let tasks: Vec<Task> = day.batches.iter().map(cut::problem_of).collect();
         let solved = cut::solve(&tasks, &self.options, desk.terminal).map_err(|unsolved| {
-            unsolved.told(|place, fault| {
-                let ware = &day.batches[place].ware;
-                Problem::new("cut.refused", format!("{ware}: {fault}"))
+            cut::told(unsolved, Kind::Piece, |place, fault| {
+                problem_of(&day.batches[place].fault(fault, day.unit))
             })
         })?;
         let outcome = day
@@ -160,18 +159,18 @@ impl CutJobs {
         desk: &Desk,
     ) -> Result<Exit, Trouble> {
         let Planned { day, outcome, .. } = *planned;
-        let sheaves = cut::of_day(day, &solved.plans, outcome, planned.sizes, planned.settings);
+        let materials =
+            cut::cut_materials_of_day(day, &solved.plans, outcome, planned.sizes, planned.settings)
+                .map_err(|other| cut::ours(&other))?;
         let after = self.stock_after.iter().map(|file| {
             let after = day.stock_after(outcome, stock);
             (file.as_str(), after.to_toml().into_bytes())
         });
         let unplanned = cut::unplanned(day);
-        let lacking = sheaves
-            .iter()
-            .flat_map(|sheaf| sheaf.material.uncut.clone());
+        let lacking = materials.iter().flat_map(|material| material.uncut.clone());
         let answer = Answer {
             lacking: lacking.collect(),
-            sheaves,
+            materials,
             name: self.name(day),
             orders: day.jobs.iter().map(|job| job.name.clone()).collect(),
             units: planned.units,
@@ -219,13 +218,14 @@ fn nothing(unplanned: &[String]) -> Trouble {
 }
 
 fn refused(kind: Kind, faults: &[demand::Fault]) -> Trouble {
-    let problems = faults.iter().map(|fault| {
-        let mut problem = Problem::new(fault.code(), fault.to_string());
-        problem.part = fault.job().map(str::to_owned);
-        problem
-    });
     Trouble {
         kind,
-        problems: problems.collect(),
+        problems: faults.iter().map(problem_of).collect(),
     }
+}
+
+fn problem_of(fault: &demand::Fault) -> Problem {
+    let mut problem = Problem::new(fault.code(), fault.to_string());
+    problem.part = fault.job().map(str::to_owned);
+    problem
 }

@@ -3,24 +3,24 @@
 use std::path::Path;
 
 use clap::Args;
-use cutting::Problem as Task;
-use cutting::document::{self, Reason, Refusal};
+use cutting::document::{self, Refusal, is_json, is_set};
+use cutting::{Plan, Problem as Task};
 use demand::{CutList as List, ListFault, ListReason};
 use serde_json::Value;
 use trade::Units;
 use web::wire;
 
 use super::{Desk, job_file};
-use crate::cut::{self, Answer, Options, Sheaf, Solved, wants_all};
+use crate::cut::{self, Answer, CutMaterial, Options, Solved, wants_all};
 use crate::exit::{EXIT_CODES, Exit};
 use crate::files;
 use crate::problem::{Kind, Problem, Spot, Trouble, pointed};
 
-/// Plans what is cut from what, for a list of pieces typed by hand or an instance in JSON
+/// Plans what is cut from what, for a list of pieces typed by hand or a cutting problem in JSON
 #[derive(Args, Debug)]
 #[command(before_help = "Example: rabbet cut list list.toml", after_help = EXIT_CODES)]
 pub struct CutList {
-    /// The list, TOML, or an instance or a set of them, JSON; - is stdin
+    /// The list, TOML, or a cutting problem or a set of them, JSON; - is stdin
     #[arg(value_name = "FILE")]
     file: String,
     #[command(flatten)]
@@ -45,18 +45,18 @@ impl CutList {
         let tasks: Vec<Task> = batches.iter().map(|batch| batch.problem.clone()).collect();
         let unit = list.units.unit();
         let solved = cut::solve(&tasks, &self.options, desk.terminal).map_err(|unsolved| {
-            unsolved.told(|place, fault| {
-                let fault = batches[place].fault(fault, unit);
-                self.problem_of(bytes, &fault)
+            cut::told(unsolved, Kind::Document, |place, fault| {
+                self.problem_of(bytes, &batches[place].fault(fault, unit))
             })
         })?;
-        let sheaves = batches.iter().zip(&solved.plans);
-        let sheaves: Vec<Sheaf> = sheaves
-            .map(|(batch, plan)| cut::sheaf_of_list(batch, plan, &settings, unit))
-            .collect();
+        let materials = batches.iter().zip(&solved.plans);
+        let materials = materials
+            .map(|(batch, plan)| cut::cut_material_of_list(batch, plan, &settings, unit))
+            .collect::<Result<Vec<CutMaterial>, _>>()
+            .map_err(|other| cut::ours(&other))?;
         let tick = batches.first().map(|batch| batch.tick.name());
-        let json = text_of(&wire::plans(&tasks, &solved.plans, tick, false));
-        self.deliver(sheaves, &tasks, solved, json, list.units, desk)
+        let json = json_of(&tasks, &solved.plans, tick, false)?;
+        self.deliver(materials, &tasks, solved, json, list.units, desk)
     }
 
     fn instances(&self, text: &str, desk: &Desk) -> Result<Exit, Trouble> {
@@ -64,12 +64,12 @@ impl CutList {
         let instances = document::read(text).map_err(|refusals| unread(shown, &refusals))?;
         if instances.is_empty() {
             let problem = Problem::new("cut.nothing", "there is nothing to cut in this set");
-            let problem = problem.hint("give it at least one instance").in_file(shown);
+            let problem = problem.hint("give it at least one problem").in_file(shown);
             return Err(Trouble::one(Kind::Document, problem));
         }
         let tasks: Vec<Task> = instances.iter().map(|one| one.problem.clone()).collect();
         let solved = cut::solve(&tasks, &self.options, desk.terminal).map_err(|unsolved| {
-            unsolved.told(|place, fault| {
+            cut::told(unsolved, Kind::Document, |place, fault| {
                 let sentence = if tasks.len() > 1 {
                     format!("{}: {fault}", tasks[place].name())
                 } else {
@@ -78,17 +78,18 @@ impl CutList {
                 Problem::new("cut.refused", sentence).in_file(shown)
             })
         })?;
-        let sheaves = instances.iter().zip(&solved.plans);
-        let sheaves: Vec<Sheaf> = sheaves
-            .map(|(one, plan)| cut::sheaf_of_instance(one, plan))
-            .collect();
-        let json = text_of(&wire::plans(&tasks, &solved.plans, None, is_set(text)));
-        self.deliver(sheaves, &tasks, solved, json, Units::Millimetres, desk)
+        let materials = instances.iter().zip(&solved.plans);
+        let materials = materials
+            .map(|(one, plan)| cut::cut_material_of_instance(one, plan))
+            .collect::<Result<Vec<CutMaterial>, _>>()
+            .map_err(|other| cut::ours(&other))?;
+        let json = json_of(&tasks, &solved.plans, None, is_set(text))?;
+        self.deliver(materials, &tasks, solved, json, Units::Millimetres, desk)
     }
 
     fn deliver(
         &self,
-        sheaves: Vec<Sheaf>,
+        materials: Vec<CutMaterial>,
         tasks: &[Task],
         solved: Solved,
         json: String,
@@ -97,12 +98,12 @@ impl CutList {
     ) -> Result<Exit, Trouble> {
         let wanted = tasks
             .iter()
-            .zip(&sheaves)
+            .zip(&materials)
             .filter(|(task, _)| wants_all(task));
-        let lacking = wanted.flat_map(|(_, sheaf)| sheaf.material.uncut.clone());
+        let lacking = wanted.flat_map(|(_, material)| material.uncut.clone());
         let answer = Answer {
             lacking: lacking.collect(),
-            sheaves,
+            materials,
             name: self.name(),
             orders: Vec::new(),
             units,
@@ -141,10 +142,10 @@ impl CutList {
             pointed(&line, fault.column)
         });
         let mut problem = Problem::new(fault.code(), fault.to_string());
-        if matches!(*fault.reason, ListReason::Form { .. }) {
+        if matches!(*fault.reason, ListReason::Form { .. }) && !text.contains("[[") {
             problem = problem.hint(
                 "a list is TOML, as `rabbet demo write` puts one into cut-list.toml; \
-                 an instance is JSON and opens with a brace",
+                 a cutting problem in JSON opens with a brace",
             );
         }
         problem.at(Spot {
@@ -157,28 +158,9 @@ impl CutList {
     }
 }
 
-/// Whether a text is JSON: it opens with a brace, or with a bracket that no table's name follows.
-fn is_json(text: &str) -> bool {
-    let text = text.trim_start_matches('\u{feff}').trim_start();
-    match text.strip_prefix('[') {
-        Some(rest) => rest.trim_start().starts_with(['{', ']']),
-        None => text.starts_with('{'),
-    }
-}
-
-/// Whether a text of instances holds a set or a list of them.
-fn is_set(text: &str) -> bool {
-    let text = text.trim_start_matches('\u{feff}');
-    let value: Value = serde_json::from_str(text).unwrap_or_default();
-    value.is_array() || value.get("instances").is_some()
-}
-
 fn unread(file: &str, refusals: &[Refusal]) -> Trouble {
     let problems = refusals.iter().map(|refusal| {
-        let (line, column) = match refusal.reason {
-            Reason::NotJson { line, column } => (Some(line), Some(column)),
-            _ => (None, None),
-        };
+        let (line, column) = refusal.reason.place().unzip();
         Problem::new("cut.instance", refusal.to_string()).at(Spot {
             file: Some(file.to_owned()),
             line,
@@ -190,6 +172,17 @@ fn unread(file: &str, refusals: &[Refusal]) -> Trouble {
         kind: Kind::Document,
         problems: problems.collect(),
     }
+}
+
+/// The plans as JSON: a single one, or many, one to a line.
+fn json_of(
+    tasks: &[Task],
+    plans: &[Plan],
+    unit: Option<&str>,
+    set: bool,
+) -> Result<String, Trouble> {
+    let written = wire::plans(tasks, plans, unit, set).map_err(|other| cut::ours(&other))?;
+    Ok(text_of(&written))
 }
 
 /// The text of a plan, or of many, one to a line.

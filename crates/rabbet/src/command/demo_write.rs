@@ -10,7 +10,7 @@ use crate::exit::{EXIT_CODES, Exit};
 use crate::files::{self, reason};
 use crate::problem::{Kind, Problem, Trouble};
 
-/// Writes the invented shop's jobs, pictures, stock and a cut list into a folder
+/// Writes the invented shop's jobs, pictures, stock, costs, prices and a cut list into a folder
 #[derive(Args, Debug)]
 #[command(before_help = "Example: rabbet demo write shop", after_help = EXIT_CODES)]
 pub struct DemoWrite {
@@ -36,7 +36,7 @@ impl DemoWrite {
         let shop = shop()?;
         self.refuse_what_is_there(&shop)?;
         let what = format!(
-            "{}: {} jobs, {} pictures, the stock and a cut list",
+            "{}: {} jobs, {} pictures, the stock, costs, prices and a cut list",
             self.folder.display(),
             demo::JOBS.len(),
             demo::PICTURES.len()
@@ -93,7 +93,7 @@ impl DemoWrite {
 /// Where jobs lie, each beside its pictures.
 const JOBS: &str = "jobs";
 
-/// Every file of the shop: jobs, pictures, stock, cut list.
+/// Every file of the shop: jobs, pictures, stock, cut list, costs, prices.
 fn shop() -> Result<Vec<ShopFile>, Trouble> {
     let jobs = demo::JOBS.iter().map(|job| {
         Ok(ShopFile {
@@ -111,6 +111,8 @@ fn shop() -> Result<Vec<ShopFile>, Trouble> {
     let others = [
         ("stock.toml", demo::STOCK),
         ("cut-list.toml", demo::CUT_LIST),
+        ("catalogue.toml", demo::CATALOGUE),
+        ("prices.toml", demo::PRICES),
     ];
     let others = others.map(|(name, text)| {
         Ok(ShopFile {

@@ -71,7 +71,7 @@ pub fn all_lines(working: &Working) -> String {
 }
 
 /// The explanation of one path, or a list of those it may mean.
-fn why(path: &str, working: &Working, unit: Unit, as_json: bool) -> Result<String, Trouble> {
+pub fn why(path: &str, working: &Working, unit: Unit, as_json: bool) -> Result<String, Trouble> {
     let meant = meant(path.trim().trim_matches('.'), working);
     match meant.as_slice() {
         [] => Err(unknown(path, working)),

@@ -112,11 +112,7 @@ fn unset(file: &str, error: &PaperworkError) -> Trouble {
         }
         PaperworkError::NotATime(_) => (Kind::Input, "ticket.date"),
         PaperworkError::NoOrder => (Kind::Input, "ticket.order"),
-        PaperworkError::NoPlan
-        | PaperworkError::Cuts(_)
-        | PaperworkError::TooMany
-        | PaperworkError::Setting(_)
-        | PaperworkError::Finishing(_) => (Kind::Ours, "ticket.setting"),
+        _ => (Kind::Ours, "ticket.setting"),
     };
     Trouble::one(
         kind,

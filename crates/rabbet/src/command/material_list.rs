@@ -36,17 +36,23 @@ enum Kind {
     Fillet,
     /// Spacers
     Spacer,
+    /// Hardware
+    Hardware,
+    /// Services
+    Service,
 }
 
 impl Kind {
     /// In the order they are listed.
-    const ALL: [Self; 6] = [
+    const ALL: [Self; 8] = [
         Self::Board,
         Self::Backing,
         Self::Glazing,
         Self::Moulding,
         Self::Fillet,
         Self::Spacer,
+        Self::Hardware,
+        Self::Service,
     ];
 
     const fn of_trade(self) -> trade::Kind {
@@ -57,6 +63,8 @@ impl Kind {
             Self::Moulding => trade::Kind::Moulding,
             Self::Fillet => trade::Kind::Fillet,
             Self::Spacer => trade::Kind::Spacer,
+            Self::Hardware => trade::Kind::Hardware,
+            Self::Service => trade::Kind::Service,
         }
     }
 }

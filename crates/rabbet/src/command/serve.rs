@@ -1,10 +1,12 @@
 //! `rabbet serve`
 
 use std::net::SocketAddr;
+use std::sync::Arc;
 
 use clap::Args;
+use pricing::RuleSet;
 use tokio::net::TcpListener;
-use trade::Units;
+use trade::{Catalogue, Units};
 use web::{Habits, Options, ServeError};
 
 use super::Desk;
@@ -81,9 +83,39 @@ impl Serve {
                 inches: desk.shop.settings(Units::Inches)?,
                 millimetres: desk.shop.settings(Units::Millimetres)?,
             },
-            catalogue: desk.shop.catalogue()?,
+            catalogue: self.catalogue(desk)?,
+            prices: self.prices(desk)?,
         })
     }
+
+    /// The shop's materials; the invented shop brings what its own cost.
+    fn catalogue(&self, desk: &Desk) -> Result<Catalogue, Trouble> {
+        if !self.demo || desk.shop.has_catalogue()? {
+            return desk.shop.catalogue();
+        }
+        Catalogue::starter()
+            .under(demo::CATALOGUE)
+            .map_err(|fault| ours(fault.to_string()))
+    }
+
+    /// The shop's rules, else the invented shop's, where it is shown.
+    fn prices(&self, desk: &Desk) -> Result<Option<Arc<RuleSet>>, Trouble> {
+        if let Some(ruled) = desk.shop.rules_if_any()? {
+            return Ok(Some(Arc::new(ruled.rules)));
+        }
+        if !self.demo {
+            return Ok(None);
+        }
+        let rules = RuleSet::read(demo::PRICES).map_err(|faults| {
+            let sentences: Vec<String> = faults.iter().map(ToString::to_string).collect();
+            ours(sentences.join(" "))
+        })?;
+        Ok(Some(Arc::new(rules)))
+    }
+}
+
+fn ours(sentence: String) -> Trouble {
+    Trouble::one(Kind::Ours, Problem::new("demo.prices", sentence))
 }
 
 /// Has faults met while serving told on stderr, a line each; the page shown names the same reference.

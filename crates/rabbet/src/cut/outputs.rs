@@ -5,7 +5,7 @@ use std::path::Path;
 
 use cutting::{Goal, Problem as Task};
 use drawing::{CutError, Ink, Look, cut_sheet, cut_stick};
-use paperwork::{CutBook, CutLeaf, PaperworkError, Sheaf, cut_sheets_pdf};
+use paperwork::{CutBook, CutLeaf, CutMaterial, PaperworkError, cut_sheets_pdf, to_buy};
 use trade::Units;
 
 use super::options::Options;
@@ -18,8 +18,8 @@ use crate::terminal::Terminal;
 
 /// What a command has to hand out.
 pub struct Answer<'a> {
-    /// One for each material.
-    pub sheaves: Vec<Sheaf>,
+    /// Everything said of each material.
+    pub materials: Vec<CutMaterial>,
     /// What the plan is called.
     pub name: String,
     /// The jobs it is for.
@@ -108,10 +108,11 @@ pub fn deliver(
     options: &Options,
     terminal: Terminal,
 ) -> Result<Exit, Trouble> {
-    let mut text = Vec::with_capacity(answer.sheaves.len() + 1);
-    for sheaf in &answer.sheaves {
-        text.push(words(sheaf, terminal).map_err(|error| unset(&error))?);
+    let mut text = Vec::with_capacity(answer.materials.len() + 2);
+    for material in &answer.materials {
+        text.push(words(material, terminal).map_err(|error| unset(&error))?);
     }
+    text.extend(to_buy(&answer.materials).map(|line| format!("{line}\n")));
     if !answer.closing.is_empty() {
         text.push(format!("{}\n", answer.closing.join("\n")));
     }
@@ -175,7 +176,6 @@ fn lacking(answer: &Answer<'_>) -> Result<Exit, Trouble> {
 
 fn pdf(answer: &Answer<'_>, options: &Options) -> Result<Vec<u8>, Trouble> {
     let (date, made) = options.printing.when();
-    let materials = answer.sheaves.iter().map(|sheaf| sheaf.material.clone());
     let book = CutBook {
         shop: options.printing.shop_name.clone(),
         plan: answer.name.clone(),
@@ -184,7 +184,7 @@ fn pdf(answer: &Answer<'_>, options: &Options) -> Result<Vec<u8>, Trouble> {
         date,
         revision: String::new(),
         superseded: String::new(),
-        materials: materials.collect(),
+        materials: answer.materials.clone(),
     };
     cut_sheets_pdf(&book, options.printing.paper(answer.units)).map_err(|error| unset(&error))
 }
@@ -198,14 +198,7 @@ fn unset(error: &PaperworkError) -> Trouble {
         PaperworkError::TooMany => {
             Trouble::one(Kind::Input, Problem::new("cut.too_many", error.to_string()))
         }
-        PaperworkError::NoWords { .. }
-        | PaperworkError::Drawing { .. }
-        | PaperworkError::NoOrder
-        | PaperworkError::NoPlan
-        | PaperworkError::Setting(_)
-        | PaperworkError::Finishing(_) => {
-            Trouble::one(Kind::Ours, Problem::new("cut.setting", error.to_string()))
-        }
+        _ => Trouble::one(Kind::Ours, Problem::new("cut.setting", error.to_string())),
     }
 }
 
@@ -220,15 +213,15 @@ fn undrawn(error: &CutError) -> Trouble {
 /// A drawing of each sheet and stick, by its file's name.
 fn drawings(answer: &Answer<'_>, folder: &str) -> Result<Vec<(String, String)>, Trouble> {
     let mut drawn = Vec::new();
-    for (place, sheaf) in answer.sheaves.iter().enumerate() {
-        for (number, leaf) in sheaf.material.leaves.iter().enumerate() {
+    for (place, material) in answer.materials.iter().enumerate() {
+        for (number, leaf) in material.leaves.iter().enumerate() {
             let look = Look::wide(Ink::Colour);
             let (word, drawing) = match leaf {
                 CutLeaf::Sheet(sheet) => ("sheet", cut_sheet(sheet, &look)),
                 CutLeaf::Stick(stick) => ("stick", cut_stick(stick, &look)),
             };
             let drawing = drawing.map_err(|error| undrawn(&error))?.drawing;
-            let name = plain_name(&sheaf.material.name);
+            let name = plain_name(&material.name);
             let name = format!("{:02}-{name}-{word}-{:03}.svg", place + 1, number + 1);
             drawn.push((name, drawing.svg));
         }
@@ -302,9 +295,5 @@ fn write_drawings(
 
 /// Whether every piece of a problem is wanted.
 pub fn wants_all(problem: &Task) -> bool {
-    let goal = match problem {
-        Task::Lengths(problem) => problem.goal,
-        Task::Sheets(problem) => problem.goal,
-    };
-    goal != Goal::Value
+    problem.goal() != Goal::Value
 }

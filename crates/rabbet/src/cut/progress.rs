@@ -98,6 +98,9 @@ impl Watch for Waiting<'_> {
     }
 }
 
+/// Tenths of a percent of the whole.
+const TENTHS: u128 = 1000;
+
 /// The line of progress.
 struct Line {
     names: Vec<String>,
@@ -151,12 +154,15 @@ impl Line {
         );
         if let Some((cost, bound)) = self.reached.get(self.last).copied().flatten() {
             let name: String = self.names[self.last].chars().take(30).collect();
-            let gap = u128::from(cost.abs_diff(bound)) * 1000 / u128::from(bound.max(1));
-            let reached = format!(
-                "; {name}: {cost}, bound {bound}, {}.{} % between",
-                gap / 10,
-                gap % 10
-            );
+            let gap = u128::from(cost.abs_diff(bound)) * TENTHS;
+            let gap = gap.div_ceil(u128::from(bound.max(1)));
+            let reached = match gap {
+                0 => format!("; {name}: nothing is better"),
+                gap => {
+                    let (whole, tenths) = (gap / 10, gap % 10);
+                    format!("; {name}: at most {whole}.{tenths} % from the best possible")
+                }
+            };
             words.push_str(&reached);
         }
         words
@@ -180,4 +186,36 @@ impl Line {
 fn put(text: &str) {
     // Where stderr is closed there is nobody left to tell.
     let _ = io::stderr().write_all(text.as_bytes());
+}
+
+#[cfg(test)]
+mod tests {
+    use std::time::Instant;
+
+    use super::Line;
+
+    fn check(reached: Option<(u64, u64)>, expected: &str) {
+        let line = Line {
+            names: vec!["oak".to_owned(), "glass".to_owned()],
+            reached: vec![reached, None],
+            last: 0,
+            shown: Instant::now(),
+            width: 0,
+        };
+        assert_eq!(line.words(), expected);
+    }
+
+    /// By hand: 1 of 300 is 0.33 %, rounded up; the objective's own numbers are ticks and not said.
+    #[test]
+    fn the_line_says_how_far_from_the_best_and_no_ticks() {
+        check(None, "Planning: 0 of 2 materials, 0 proven");
+        check(
+            Some((301, 300)),
+            "Planning: 1 of 2 materials, 0 proven; oak: at most 0.4 % from the best possible",
+        );
+        check(
+            Some((300, 300)),
+            "Planning: 1 of 2 materials, 1 proven; oak: nothing is better",
+        );
+    }
 }

@@ -1,6 +1,9 @@
 //! From problems to plans that were checked.
 
-use cutting::{Fault, Plan, Problem, Watch as _, lengths, sheets};
+use std::fmt::Display;
+
+use cutting::day::{Unsolved, checked};
+use cutting::{Fault, Plan, Problem, Watch as _};
 
 use super::options::Options;
 use super::progress::{Stopping, Waiting};
@@ -15,30 +18,21 @@ pub struct Solved {
     pub stopping: Stopping,
 }
 
-/// Why there are no plans.
-pub enum Unsolved {
-    /// Problems that can't be planned as they stand: which, and why.
-    Faults(Vec<(usize, Vec<Fault>)>),
-    /// Anything else.
-    Trouble(Trouble),
-}
-
-impl Unsolved {
-    /// As it is told; `say` puts a fault of the problem at a place into words.
-    pub fn told(self, say: impl Fn(usize, Fault) -> problem::Problem) -> Trouble {
-        match self {
-            Self::Trouble(trouble) => trouble,
-            Self::Faults(all) => {
-                let faults = all.into_iter().flat_map(|(place, faults)| {
-                    faults.into_iter().map(move |fault| (place, fault))
-                });
-                Trouble {
-                    kind: Kind::Document,
-                    problems: faults.map(|(place, fault)| say(place, fault)).collect(),
-                }
-            }
-        }
+/// Why there are no plans, as it is told; `say` puts a fault of the problem at a place into words.
+pub fn told(
+    unsolved: Unsolved,
+    kind: Kind,
+    say: impl Fn(usize, &Fault) -> problem::Problem,
+) -> Trouble {
+    let all = match unsolved {
+        Unsolved::Faults(all) => all,
+        broken @ (Unsolved::OtherKind(_) | Unsolved::Broken { .. }) => return ours(&broken),
+    };
+    let mut problems = Vec::new();
+    for (place, faults) in &all {
+        problems.extend(faults.iter().map(|fault| say(*place, fault)));
     }
+    Trouble { kind, problems }
 }
 
 /// Plans every problem, and holds every plan to all laws before anybody sees it.
@@ -55,59 +49,20 @@ pub fn solve(
         Stopping::default()
     });
     let waiting = Waiting::new(&stopping, options.patience(), problems);
-    let found = cutting::day::solve(problems, options.trying(), options.threads(), &waiting);
+    let found = checked(problems, options.trying(), options.threads(), &waiting);
     waiting.end();
     let short = stopping.stopped() && waiting.enough();
-    let (mut plans, mut faults) = (Vec::with_capacity(found.len()), Vec::new());
-    for (place, found) in found.into_iter().enumerate() {
-        match found {
-            Ok(plan) => plans.push(plan),
-            Err(these) => faults.push((place, these)),
-        }
-    }
-    if !faults.is_empty() {
-        return Err(Unsolved::Faults(faults));
-    }
-    for (problem, plan) in problems.iter().zip(&plans) {
-        hold(problem, plan).map_err(Unsolved::Trouble)?;
-    }
-    if plans.len() != problems.len() {
-        return Err(Unsolved::Trouble(broken(
-            "a problem came back without a plan",
-        )));
-    }
+    drop(waiting);
+    let plans = found?;
     if short && !plans.iter().all(Plan::proven) {
         terminal.talk("Stopped: this is the best plan so far.");
     }
-    drop(waiting);
     Ok(Solved { plans, stopping })
 }
 
-/// Holds a plan to its problem's laws.
-fn hold(problem: &Problem, plan: &Plan) -> Result<(), Trouble> {
-    let held = match (problem, plan) {
-        (Problem::Lengths(problem), Plan::Lengths(plan)) => lengths::check(problem, plan),
-        (Problem::Sheets(problem), Plan::Sheets(plan)) => sheets::check(problem, plan),
-        _ => {
-            return Err(broken(
-                "a plan came back for sheets where sticks were asked, or the other way",
-            ));
-        }
-    };
-    match held {
-        Ok(_) => Ok(()),
-        Err(law) => Err(broken(&format!(
-            "the plan for {} does not hold: {law}",
-            problem.name()
-        ))),
-    }
-}
-
-fn broken(sentence: &str) -> Trouble {
-    Trouble::one(
-        Kind::Ours,
-        problem::Problem::new("cut.broken", sentence).hint(
-            "nothing is written; report it with the command you typed and the files you gave",
-        ),
-    )
+/// A fault of this program.
+pub fn ours(why: &impl Display) -> Trouble {
+    let problem = problem::Problem::new("cut.broken", why.to_string())
+        .hint("nothing is written; report it with the command you typed and the files you gave");
+    Trouble::one(Kind::Ours, problem)
 }

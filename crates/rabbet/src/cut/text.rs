@@ -1,11 +1,11 @@
-//! A sheaf in words: what to take and buy, every stick and sheet in the order it is cut, the
+//! A material's plan in words: what to take and buy, every stick and sheet in the order it is cut, the
 //! totals and the proof.
 
 use drawing::{
-    Counting, CutError, CutSheet, CutStep, CutStick, CutSums, Off, Offcut, Shown, StickOff,
-    StickWork, sheet_work, stick_work,
+    Counting, CutError, CutSheet, CutStep, CutStick, CutSums, Off, Offcut, StickOff, sheet_work,
+    stick_work,
 };
-use paperwork::{CutLeaf, PaperworkError, Sheaf};
+use paperwork::{CutLeaf, CutMaterial, PaperworkError};
 
 use crate::terminal::{Ink, Terminal};
 
@@ -13,13 +13,12 @@ use crate::terminal::{Ink, Terminal};
 ///
 /// # Errors
 /// A plan whose parts do not add up; more than can be counted.
-pub fn words(sheaf: &Sheaf, terminal: Terminal) -> Result<String, PaperworkError> {
-    let material = &sheaf.material;
+pub fn words(material: &CutMaterial, terminal: Terminal) -> Result<String, PaperworkError> {
     let mut text = format!("{}\n", terminal.ink_out(Ink::Heading, &material.name));
     let groups = [
         ("take", &material.take),
         ("buy", &material.buy),
-        ("keep", &sheaf.drops),
+        ("keep", &material.drops),
         ("lacks", &material.uncut),
     ];
     for (word, lines) in groups {
@@ -35,7 +34,7 @@ pub fn words(sheaf: &Sheaf, terminal: Terminal) -> Result<String, PaperworkError
     }
     let mut totals = material.totals()?;
     if material.leaves.len() == 1 {
-        totals.truncate(1); // The sum over all of them stands under the only one.
+        totals.pop(); // The sum over all of them stands under the only one.
     }
     for line in totals {
         push(&mut text, &format!("  {line}"));
@@ -65,43 +64,34 @@ fn heading(title: &str, stock: &str, copies: u64) -> String {
 fn push_stick(text: &mut String, stick: &CutStick) -> Result<(), CutError> {
     let work = stick_work(stick)?;
     push(text, &heading(&stick.title, &stick.stock, stick.copies));
+    push(text, &format!("        measured {}", stick.measured_from()));
     let counting = &stick.counting;
     for step in &work.steps {
-        let off = match step.off {
-            StickOff::Piece(piece) => stick.pieces[piece].name(),
-            StickOff::Remnant(kept) => format!("keep {}", stick.remnants[kept].label),
-            StickOff::Waste => "waste".to_owned(),
-            StickOff::Trim => "trim".to_owned(),
-        };
-        let (at, length) = (say(counting, step.running), say(counting, step.length));
+        let length = stick.shown(step.off, step.length).in_full(counting.unit());
         let number = step.number;
         if step.off == StickOff::Trim {
             push(text, &format!("  {number:>4}  trim {length}"));
         } else {
+            let (at, off) = (say(counting, step.running), off_stick(stick, step.off));
             push(text, &format!("  {number:>4}  at {at}: {length}, {off}"));
         }
     }
-    if let Some((length, name)) = last(stick, &work) {
-        let length = say(counting, length);
-        push(text, &format!("        rest: {length}, {name}"));
+    if let Some(rest) = work.rest {
+        let length = stick.shown(rest.off, rest.length).in_full(counting.unit());
+        let off = off_stick(stick, rest.off);
+        push(text, &format!("        rest: {length}, {off}"));
     }
     push_sum(text, work.sums, counting);
     Ok(())
 }
 
-/// What is left at the end without a cut of its own.
-fn last(stick: &CutStick, work: &StickWork) -> Option<(u64, String)> {
-    let is_cut = |off| work.steps.iter().any(|step| step.off == off);
-    let mut pieces = stick.pieces.iter().enumerate();
-    let piece = pieces.find(|(place, _)| !is_cut(StickOff::Piece(*place)));
-    let mut kept = stick.remnants.iter().enumerate();
-    let kept = kept.find(|(place, _)| !is_cut(StickOff::Remnant(*place)));
-    piece
-        .map(|(_, piece)| (piece.length, piece.name()))
-        .or_else(|| {
-            let (_, kept) = kept?;
-            Some((kept.place.1 - kept.place.0, format!("keep {}", kept.label)))
-        })
+fn off_stick(stick: &CutStick, off: StickOff) -> String {
+    match off {
+        StickOff::Piece(piece) => stick.pieces[piece].name(),
+        StickOff::Remnant(kept) => format!("keep {}", stick.remnants[kept].label),
+        StickOff::Waste => "waste".to_owned(),
+        StickOff::Trim => "trim".to_owned(),
+    }
 }
 
 fn push_sheet(text: &mut String, sheet: &CutSheet) -> Result<(), CutError> {
@@ -110,11 +100,11 @@ fn push_sheet(text: &mut String, sheet: &CutSheet) -> Result<(), CutError> {
     for step in &work.steps {
         push(text, &cut_of(sheet, step));
     }
-    if work.steps.iter().all(|step| step.running.is_none()) {
-        let whole = match (sheet.pieces.first(), sheet.remnants.first()) {
-            (Some(piece), _) => piece.name(),
-            (None, Some(kept)) => format!("keep {}", kept.label),
-            (None, None) => "waste".to_owned(),
+    if let Some(whole) = &work.whole {
+        let whole = match whole {
+            Offcut::Piece(piece) => sheet.pieces[*piece].name(),
+            Offcut::Remnant(kept) => format!("keep {}", sheet.remnants[*kept].label),
+            Offcut::Part(_) | Offcut::Waste | Offcut::Trim => "waste".to_owned(),
         };
         push(text, &format!("        no further cut: it is {whole}"));
     }
@@ -144,8 +134,7 @@ fn cut_of(sheet: &CutSheet, step: &CutStep) -> String {
 }
 
 fn off_of(sheet: &CutSheet, off: &Off) -> String {
-    let as_it_lies = (off.area.width, off.area.height);
-    let (name, size) = match &off.what {
+    let name = match &off.what {
         Offcut::Piece(place) => {
             let piece = &sheet.pieces[*place];
             let mut name = piece.name();
@@ -155,31 +144,19 @@ fn off_of(sheet: &CutSheet, off: &Off) -> String {
             if let Some(window) = &piece.window {
                 name = format!("{name} (its window: {})", window.label);
             }
-            (name, piece.own_size())
+            name
         }
         Offcut::Part(letter) => return format!("part {letter}"),
-        Offcut::Remnant(place) => (format!("keep {}", sheet.remnants[*place].label), as_it_lies),
+        Offcut::Remnant(place) => format!("keep {}", sheet.remnants[*place].label),
         Offcut::Waste => return "waste".to_owned(),
         Offcut::Trim => return "trim".to_owned(),
     };
-    let shown = counting_size(&sheet.counting, size);
-    format!("{name}, {shown}")
+    let size = sheet.shown(off).in_full(sheet.counting.unit());
+    format!("{name}, {size}")
 }
 
 fn say(counting: &Counting, count: u64) -> String {
-    with_exact(counting.shown(count))
-}
-
-fn counting_size(counting: &Counting, size: (u64, u64)) -> String {
-    with_exact(counting.shown_size(size))
-}
-
-/// As the tape shows it, and exactly where that is rounded.
-fn with_exact(shown: Shown) -> String {
-    match &shown.exact {
-        Some(exact) => format!("{} ({exact})", shown.drawn()),
-        None => shown.text,
-    }
+    counting.shown(count).in_full(counting.unit())
 }
 
 fn push_sum(text: &mut String, sums: CutSums, counting: &Counting) {

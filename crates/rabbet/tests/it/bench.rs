@@ -94,7 +94,7 @@ impl Drop for Serving {
 
 impl Bench {
     /// With `print.toml`, `canvas.toml` and `fit.toml`, as `job new` writes them, and the cut list
-    /// of the invented shop as `list.toml`.
+    /// of the invented shop as `list.toml`; a wall, a key for tests and a record signed with it.
     pub fn new() -> Self {
         let bench = Self {
             folder: tempfile::tempdir().expect("a folder for the test"),
@@ -108,7 +108,50 @@ impl Bench {
             assert_eq!(ran.exit, 0, "{ran}");
         }
         bench.file("list.toml", demo::CUT_LIST);
+        bench.file("wall.toml", include_str!("papers/wall.toml"));
+        bench.file("shop.key", include_str!("papers/shop.key"));
+        bench.file("record.txt", include_str!("papers/record.txt"));
         bench
+    }
+
+    /// Adds the shop's own files that examples of the help name: costs, prices, who sells and buys, a quote.
+    pub fn shop(self) -> Self {
+        self.file("catalogue.toml", demo::CATALOGUE);
+        self.file("prices.toml", demo::PRICES);
+        self.file("later.toml", demo::PRICES.replace("66.00 USD", "72.00 USD"));
+        let list = include_str!("../../../../demo/lists/millrace.csv");
+        let first: Vec<&str> = list.lines().take(5).collect();
+        self.file("list.csv", first.join("\n"));
+        let mapping = include_str!("../../../../demo/lists/millrace.mapping.toml");
+        self.file("list.mapping.toml", mapping);
+        self.file("shop.toml", include_str!("../../../../demo/costs.toml"));
+        let import = [
+            "prices",
+            "import",
+            "list.csv",
+            "--mapping",
+            "list.mapping.toml",
+        ];
+        let ran = self.run(&[&import[..], &["--catalogue", "shop.toml"]].concat());
+        assert_eq!(ran.exit, 0, "{ran}");
+        let party = "name = \"One of the two\"\ncountry = \"IE\"\n";
+        self.file(
+            "seller.toml",
+            format!("{party}vat_number = \"IE0000000A\"\n"),
+        );
+        self.file("buyer.toml", party);
+        let make = [
+            "quote",
+            "make",
+            "print.toml",
+            "--number",
+            "Q-0",
+            "--shop",
+            ".",
+        ];
+        let ran = self.run(&[&make[..], &["-o", "quote.json"]].concat());
+        assert_eq!(ran.exit, 0, "{ran}");
+        self
     }
 
     /// A file's place.

@@ -70,7 +70,7 @@ fn what_drops_from_a_window_is_never_said_larger_than_it_is() {
         .unwrap_or_else(|| panic!("{ran}"));
     assert_eq!(
         size,
-        "8 7/8 × 12 7/8 in (exactly 225.8 mm x 327.4 mm), drops from 2026-412: Mat 1"
+        "8 7/8 × 12 7/8 in (exactly 225.8 × 327.4 mm), drops from 2026-412: Mat 1"
     );
 }
 

@@ -26,7 +26,9 @@ fn every_job_and_every_picture_is_written() {
     let (jobs, pictures) = (demo::JOBS.len(), demo::PICTURES.len());
     assert_eq!(
         ran.stderr,
-        format!("shop: {jobs} jobs, {pictures} pictures, the stock and a cut list written\n")
+        format!(
+            "shop: {jobs} jobs, {pictures} pictures, the stock, costs, prices and a cut list written\n"
+        )
     );
     let toml = demo::JOBS.iter().map(|job| format!("{}.toml", job.name));
     let svg = demo::PICTURES.iter().map(|name| (*name).to_owned());
@@ -46,6 +48,8 @@ fn every_job_and_every_picture_is_written() {
     }
     assert_eq!(bench.text("shop/stock.toml"), demo::STOCK);
     assert_eq!(bench.text("shop/cut-list.toml"), demo::CUT_LIST);
+    assert_eq!(bench.text("shop/catalogue.toml"), demo::CATALOGUE);
+    assert_eq!(bench.text("shop/prices.toml"), demo::PRICES);
 }
 
 #[test]
@@ -120,8 +124,9 @@ fn a_dry_run_writes_nothing() {
     let ran = write(&bench, &["--dry-run"]);
     assert_eq!((ran.exit, ran.stdout.as_str()), (0, ""), "{ran}");
     assert!(
-        ran.stderr
-            .ends_with("the stock and a cut list would be written; nothing is (--dry-run)\n"),
+        ran.stderr.ends_with(
+            "the stock, costs, prices and a cut list would be written; nothing is (--dry-run)\n"
+        ),
         "{ran}"
     );
     assert_eq!(bench.names(), before);

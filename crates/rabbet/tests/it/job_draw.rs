@@ -62,6 +62,9 @@ fn a_drawing_is_written_whole_and_replaces_an_older_one() {
             "fit.toml",
             "list.toml",
             "print.toml",
+            "record.txt",
+            "shop.key",
+            "wall.toml",
             "x.svg"
         ]
     );

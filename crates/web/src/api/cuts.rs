@@ -6,9 +6,11 @@ use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{RawQuery, State};
 use axum::http::HeaderMap;
+use cutting::document::is_set;
 use cutting::{Problem as Task, Trying};
 use demand::Stock;
 use serde_json::{Map, Value};
+use trade::reading::{clip, nearest};
 
 use super::{READ, Sent, kind_of, too_long};
 use crate::desk::Desk;
@@ -16,7 +18,7 @@ use crate::planning::{self, LONGEST, Patience, USUAL};
 use crate::problem::{Entry, Kind, Problem};
 use crate::wire;
 
-/// Plans a cut list (TOML), or an instance, a set or a list of instances (JSON).
+/// Plans a cut list (TOML), or a cutting problem, a set or a list of them (JSON).
 pub(super) async fn cuts(
     State(desk): State<Arc<Desk>>,
     RawQuery(query): RawQuery,
@@ -27,7 +29,7 @@ pub(super) async fn cuts(
     let kind = kind_of(&headers);
     if !READ.contains(&kind.as_str()) {
         let detail = format!(
-            "Send instances as application/json, a cut list as one of: {}.",
+            "Send cutting problems as application/json, a cut list as one of: {}.",
             READ.iter()
                 .filter(|read| **read != JSON)
                 .copied()
@@ -46,7 +48,8 @@ pub(super) async fn cuts(
                 .map(|batch| batch.problem.clone())
                 .collect();
             let unit = planned.batches.first().map(|batch| batch.tick.name());
-            return Ok(wire::plans(&tasks, &planned.plans, unit, false));
+            return wire::plans(&tasks, &planned.plans, unit, false)
+                .map_err(|other| Problem::fault(&other));
         }
         let planned = planning::instances(&text, patience, left)?;
         let tasks: Vec<Task> = planned
@@ -54,7 +57,8 @@ pub(super) async fn cuts(
             .iter()
             .map(|one| one.problem.clone())
             .collect();
-        Ok(wire::plans(&tasks, &planned.plans, None, is_set(&text)))
+        wire::plans(&tasks, &planned.plans, None, is_set(&text))
+            .map_err(|other| Problem::fault(&other))
     });
     answer.await?.map(Json)
 }
@@ -197,23 +201,19 @@ fn text(body: &Bytes) -> Result<String, Problem> {
     Ok(text.to_owned())
 }
 
-/// Whether a text of instances holds a set or a list of them.
-fn is_set(text: &str) -> bool {
-    let text = text.trim_start_matches('\u{feff}');
-    let value: Value = serde_json::from_str(text).unwrap_or_default();
-    value.is_array() || value.get("instances").is_some()
-}
+/// What the address can ask.
+const QUESTIONS: [&str; 3] = ["seconds", "effort", "seed"];
 
 /// How hard to look, as the address asks.
+///
+/// Errors: a question nobody knows or that is asked twice; an answer that is no whole number.
 fn patience(query: Option<&str>) -> Result<Patience, Problem> {
-    let seconds = number(query, "seconds", LONGEST)?;
-    let effort = number(query, "effort", u64::MAX)?;
-    let seed = number(query, "seed", u64::MAX)?;
+    let asked = questions(query)?;
+    let seconds = number(&asked, "seconds", LONGEST)?;
+    let effort = number(&asked, "effort", u64::MAX)?;
+    let seed = number(&asked, "seed", u64::MAX)?;
     if seconds.is_some() && effort.is_some() {
-        return Err(Problem::plain(
-            Kind::Input,
-            "Ask for seconds or for effort, one of the two.",
-        ));
+        return Err(asks("Ask for seconds or for effort, one of the two."));
     }
     let usual = if effort.is_some() { LONGEST } else { USUAL };
     Ok(Patience {
@@ -225,18 +225,78 @@ fn patience(query: Option<&str>) -> Result<Patience, Problem> {
     })
 }
 
+/// Every question of an address with its answer, each one known and asked once.
+fn questions(query: Option<&str>) -> Result<Vec<(&str, &str)>, Problem> {
+    let mut asked: Vec<(&str, &str)> = Vec::new();
+    let pairs = query.unwrap_or_default().split('&');
+    for pair in pairs.filter(|pair| !pair.is_empty()) {
+        let (name, answer) = pair.split_once('=').unwrap_or((pair, ""));
+        if !QUESTIONS.contains(&name) {
+            let cure = match nearest(name, QUESTIONS) {
+                Some(near) => format!("did you mean {near}?"),
+                None => format!("there are {}.", QUESTIONS.join(", ")),
+            };
+            return Err(asks(format!("There is no question {}; {cure}", clip(name))));
+        }
+        if asked.iter().any(|(known, _)| *known == name) {
+            return Err(asks(format!(
+                "The question {name} is asked twice; ask it once."
+            )));
+        }
+        asked.push((name, answer));
+    }
+    Ok(asked)
+}
+
 /// A whole number of the address, up to a limit.
-fn number(query: Option<&str>, name: &str, most: u64) -> Result<Option<u64>, Problem> {
-    let mut pairs = query
-        .unwrap_or_default()
-        .split('&')
-        .filter_map(|pair| pair.split_once('='));
-    let Some((_, asked)) = pairs.find(|(asked, _)| *asked == name) else {
+fn number(asked: &[(&str, &str)], name: &str, most: u64) -> Result<Option<u64>, Problem> {
+    let Some((_, answer)) = asked.iter().find(|(known, _)| *known == name) else {
         return Ok(None);
     };
-    let number = asked.parse().ok().filter(|number| *number <= most);
+    let number = answer.parse().ok().filter(|number| *number <= most);
     number.map(Some).ok_or_else(|| {
-        let detail = format!("The question {name} takes a whole number from 0 to {most}.");
-        Problem::plain(Kind::Input, detail)
+        asks(format!(
+            "The question {name} takes a whole number from 0 to {most}."
+        ))
     })
+}
+
+fn asks(detail: impl Into<String>) -> Problem {
+    Problem::plain(Kind::Input, detail)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::patience;
+
+    fn check(query: &str, expected: &str) {
+        let problem = patience(Some(query)).expect_err(query);
+        assert_eq!(problem.detail, expected, "{query}");
+    }
+
+    #[test]
+    fn questions_nobody_knows_are_refused() {
+        check(
+            "secnds=3",
+            "There is no question secnds; did you mean seconds?",
+        );
+        check(
+            "colour=red",
+            "There is no question colour; there are seconds, effort, seed.",
+        );
+        check(
+            "seconds=3&seconds=4",
+            "The question seconds is asked twice; ask it once.",
+        );
+        check(
+            "seconds",
+            "The question seconds takes a whole number from 0 to 30.",
+        );
+        check(
+            "seconds=3&effort=4",
+            "Ask for seconds or for effort, one of the two.",
+        );
+        let asked = patience(Some("effort=4&seed=2")).expect("both are known");
+        assert_eq!((asked.trying.effort, asked.trying.seed), (Some(4), 2));
+    }
 }

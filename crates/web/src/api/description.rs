@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use crate::planning::{LONGEST, USUAL};
 
 pub(super) async fn description() -> Json<Value> {
-    Json(json!({
+    let mut whole = json!({
         "openapi": "3.1.0",
         "info": {
             "title": "Rabbet",
@@ -27,7 +27,17 @@ pub(super) async fn description() -> Json<Value> {
             "/api/v1/openapi.json": read("This description.", &[]),
         },
         "components": { "schemas": { "Problem": problem() } },
-    }))
+    });
+    for (path, ways) in super::care::described() {
+        whole["paths"][path] = ways;
+    }
+    for (path, ways) in super::price::described() {
+        whole["paths"][path] = ways;
+    }
+    for (path, ways) in super::papers::described() {
+        whole["paths"][path] = ways;
+    }
+    Json(whole)
 }
 
 fn derive() -> Value {
@@ -146,7 +156,7 @@ fn patience() -> Vec<Value> {
     ]
 }
 
-fn units() -> Value {
+pub(super) fn units() -> Value {
     question(
         "units",
         "For jobs in inches, or in millimetres.",
@@ -154,11 +164,11 @@ fn units() -> Value {
     )
 }
 
-fn question(name: &str, words: &str, answers: &[&str]) -> Value {
+pub(super) fn question(name: &str, words: &str, answers: &[&str]) -> Value {
     json!({ "name": name, "in": "query", "description": words, "schema": { "enum": answers } })
 }
 
-fn post(words: &str, parameters: &[Value], answer: &Value) -> Value {
+pub(super) fn post(words: &str, parameters: &[Value], answer: &Value) -> Value {
     json!({
         "summary": words,
         "parameters": parameters,
@@ -174,7 +184,23 @@ fn post(words: &str, parameters: &[Value], answer: &Value) -> Value {
     })
 }
 
-fn read(words: &str, parameters: &[Value]) -> Value {
+/// A way in that takes an object.
+pub(super) fn post_json(words: &str, schema: &Value) -> Value {
+    json!({
+        "summary": words,
+        "requestBody": {
+            "required": true,
+            "description": "An object; 1 MiB at most.",
+            "content": { "application/json": { "schema": schema } },
+        },
+        "responses": {
+            "200": { "description": words, "content": { "application/json": { "schema": { "type": "object" } } } },
+            "default": refused(),
+        },
+    })
+}
+
+pub(super) fn read(words: &str, parameters: &[Value]) -> Value {
     json!({ "get": {
         "summary": words,
         "parameters": parameters,

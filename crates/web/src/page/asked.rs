@@ -10,6 +10,7 @@ use drawing::Ink;
 use paperwork::Paper;
 
 use super::piece::{Asked, OPENED, Posted, Sent, posted, shown};
+use super::price::Wish;
 use super::trouble::trouble;
 use crate::api::{choice, pdf, too_long};
 use crate::desk::Desk;
@@ -92,10 +93,12 @@ pub(crate) async fn open(
         customer: false,
         sent: true,
         part: false,
+        told: None,
     };
     let posted = Posted {
         good: job.clone(),
         job,
+        wish: Wish::default(),
     };
     shown(&desk, asked, posted).await
 }

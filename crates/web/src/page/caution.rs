@@ -23,26 +23,8 @@ pub(super) fn mind() -> Markup {
     sign(Severity::Warn)
 }
 
-/// All of them, the worst first.
-pub(super) fn cautions(faults: &[Fault]) -> Markup {
-    html! {
-        section.cautions aria-labelledby="cautions" {
-            h2 #cautions { "Cautions" }
-            @if faults.is_empty() {
-                p { "None: everything fits, as far as it is described." }
-            } @else {
-                ul { @for fault in faults {
-                    li class=(if fault.severity == Severity::Refuse { "stop" } else { "mind" }) {
-                        p { (sign(fault.severity)) " " b { (fault.part) ":" } " " (found(fault)) }
-                        @if !fault.cure.is_empty() { p.cure { (ended(&fault.cure)) } }
-                    }
-                } }
-            }
-        }
-    }
-}
-
-fn found(fault: &Fault) -> String {
+/// What was found, and what is allowed.
+pub(super) fn found(fault: &Fault) -> String {
     if fault.allowed.is_empty() {
         ended(&fault.found)
     } else {
@@ -51,7 +33,7 @@ fn found(fault: &Fault) -> String {
 }
 
 /// The sentence with a full stop.
-fn ended(sentence: &str) -> String {
+pub(super) fn ended(sentence: &str) -> String {
     if sentence.ends_with(['.', '?', '!']) {
         sentence.to_owned()
     } else {

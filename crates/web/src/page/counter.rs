@@ -146,6 +146,7 @@ fn begin(hung: &[Hung], demo: bool) -> Markup {
                     input #file type="file" name="file" accept=".toml,.json,text/plain" required;
                     button.do type="submit" { "Open it" }
                 }
+                p { "Or " a href="/quote" { "open a quote you gave" } ", to see whether its numbers still come out the same." }
                 p.beside {
                     "Nothing is kept here yet: there is no book. A piece lives in its job document, \
                      which you take away and open again."

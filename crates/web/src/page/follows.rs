@@ -3,40 +3,50 @@
 use maud::{Markup, html};
 
 use super::bench::{checklist, machine};
-use super::caution::cautions;
+use super::care::PieceCare;
 use super::figure::Print;
+use super::price::PiecePrice;
 use super::sizes::sizes;
 use super::why::Why;
 use crate::piece::Piece;
 
-/// Cautions and sizes.
-pub(super) fn follows(piece: &Piece) -> Markup {
+/// Cautions with their cures, price, sizes, weight and hanging, light and air.
+pub(super) fn follows(piece: &Piece, care: &PieceCare, price: &PiecePrice, name: &str) -> Markup {
     let all = &piece.sizes;
     let why = Why {
         working: &all.working,
         unit: all.unit(),
+        name: "",
+        shown: 0,
     };
     let print = Print { tape: all.tape() };
     html! {
         div #follows .follows data-swap {
-            (cautions(&all.faults))
+            (care.cautions(piece, name))
+            (price.for_the_shop(piece))
             (sizes(all, print, why))
+            (care.weight(piece))
+            (care.place(piece))
         }
     }
 }
 
 /// What the bench sets and does, and why every number is what it is.
-pub(super) fn bench(piece: &Piece) -> Markup {
+pub(super) fn bench(piece: &Piece, care: &PieceCare, price: &PiecePrice) -> Markup {
     let all = &piece.sizes;
     let why = Why {
         working: &all.working,
         unit: all.unit(),
+        name: "",
+        shown: 0,
     };
     html! {
         div #bench .bench data-swap {
             (machine(all, Print { tape: all.tape() }))
             (checklist(&piece.job, all))
             (why.all())
+            (care.working(piece))
+            (price.working(piece))
         }
     }
 }
@@ -69,7 +79,7 @@ pub(super) fn papers(name: &str) -> Markup {
 }
 
 /// What the customer reads beside the drawing.
-pub(super) fn for_the_customer(piece: &Piece) -> Markup {
+pub(super) fn for_the_customer(piece: &Piece, price: &PiecePrice) -> Markup {
     let sizes = &piece.sizes;
     let print = Print { tape: sizes.tape() };
     let titles = |materials: Vec<String>| materials.join(", ");
@@ -103,6 +113,7 @@ pub(super) fn for_the_customer(piece: &Piece) -> Markup {
                     @for (word, text) in lines { @if !text.is_empty() { dt { (word) } dd { (text) } } }
                 }
             }
+            (price.for_the_customer())
         }
     }
 }

@@ -11,13 +11,15 @@ use trade::{Kind, Material, Profile, Sourced};
 use super::shell::{Page, Place};
 use crate::desk::Desk;
 
-const KINDS: [Kind; 6] = [
+const KINDS: [Kind; 8] = [
     Kind::Moulding,
     Kind::Board,
     Kind::Glazing,
     Kind::Backing,
     Kind::Fillet,
     Kind::Spacer,
+    Kind::Hardware,
+    Kind::Service,
 ];
 
 /// Shows them, kind by kind.

@@ -7,11 +7,12 @@ use axum::extract::{Form, Path, RawQuery, State};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
-use serde::Deserialize;
 
+use super::care::PieceCare;
 use super::drawings::sheet;
 use super::editor::{Editor, reading, summary};
 use super::follows::{bench, follows, for_the_customer, papers};
+use super::price::{PiecePrice, Wish};
 use super::shell::{Page, Place};
 use super::trouble::trouble;
 use crate::api::too_long;
@@ -27,31 +28,52 @@ const STALE: &str =
     "The last state that could be drawn. What stands in the document now can't be read yet.";
 
 /// What the editor sends.
-#[derive(Debug, Deserialize)]
+#[derive(Debug)]
 pub(crate) struct Posted {
     /// The document as it stands.
     pub job: String,
     /// The last one that gave a piece.
-    #[serde(default)]
     pub good: String,
+    /// What is asked beside the piece.
+    pub(super) wish: Wish,
 }
 
 /// A form as it arrived, or why it did not.
-pub(crate) type Sent = Result<Form<Posted>, FormRejection>;
+pub(crate) type Sent = Result<Form<Vec<(String, String)>>, FormRejection>;
 
 /// The form's own lines, or the problem with it.
 pub(super) fn posted(sent: Sent) -> Result<Posted, Problem> {
+    read(&pairs(sent)?)
+}
+
+/// The fields of a form.
+pub(super) fn pairs(sent: Sent) -> Result<Vec<(String, String)>, Problem> {
     match sent {
-        Ok(Form(posted)) => Ok(Posted {
-            job: unix(&posted.job),
-            good: unix(&posted.good),
-        }),
+        Ok(Form(pairs)) => Ok(pairs),
         Err(error) if error.status() == StatusCode::PAYLOAD_TOO_LARGE => Err(too_long(&error)),
-        Err(_) => Err(Problem::plain(
-            Kind::Input,
-            "Send the job document in the field job of a form.",
-        )),
+        Err(_) => Err(unsent()),
     }
+}
+
+/// The document of a form and what is asked beside it.
+pub(super) fn read(pairs: &[(String, String)]) -> Result<Posted, Problem> {
+    let job = field(pairs, "job").ok_or_else(unsent)?;
+    Ok(Posted {
+        job: unix(job),
+        good: unix(field(pairs, "good").unwrap_or_default()),
+        wish: Wish::read(pairs),
+    })
+}
+
+/// The first field of this name.
+pub(super) fn field<'p>(pairs: &'p [(String, String)], wanted: &str) -> Option<&'p str> {
+    let pair = pairs.iter().find(|(name, _)| name == wanted);
+    pair.map(|(_, text)| text.as_str())
+}
+
+fn unsent() -> Problem {
+    let detail = "Send the job document in the field job of a form.";
+    Problem::plain(Kind::Input, detail)
 }
 
 /// Shows a piece of the shop as it is kept.
@@ -71,10 +93,12 @@ pub(crate) async fn piece(
         customer: is_for_customer(query.as_deref()),
         sent: false,
         part: false,
+        told: None,
     };
     let posted = Posted {
         job: document.to_owned(),
         good: document.to_owned(),
+        wish: Wish::default(),
     };
     shown(&desk, asked, posted).await
 }
@@ -96,6 +120,7 @@ pub(crate) async fn worked(
         customer: is_for_customer(query.as_deref()),
         sent: true,
         part,
+        told: None,
     };
     match posted(sent) {
         Ok(posted) => shown(&desk, asked, posted).await,
@@ -126,12 +151,14 @@ pub(super) struct Asked {
     pub sent: bool,
     /// Only what changes is wanted.
     pub part: bool,
+    /// What was done to the document before it is shown.
+    pub told: Option<Markup>,
 }
 
 /// Works the piece out and shows it.
 pub(super) async fn shown(desk: &Arc<Desk>, asked: Asked, posted: Posted) -> Response {
     let answer = desk.work(move |desk| {
-        let state = Table::of(desk, &posted);
+        let state = Table::of(desk, &posted, asked.customer);
         let status = if state.refusal.is_some() {
             StatusCode::UNPROCESSABLE_ENTITY
         } else {
@@ -153,14 +180,20 @@ pub(super) async fn shown(desk: &Arc<Desk>, asked: Asked, posted: Posted) -> Res
 /// The piece as described, else the last good one with what is wrong now.
 struct Table {
     piece: Option<Piece>,
+    /// What is told of its care; not worked out for a customer.
+    care: Option<PieceCare>,
+    price: Option<PiecePrice>,
     refusal: Option<Refusal>,
     faults: Vec<Entry>,
 }
 
 impl Table {
-    fn of(desk: &Desk, posted: &Posted) -> Self {
+    fn of(desk: &Desk, posted: &Posted, customer: bool) -> Self {
+        let care = |piece: &Piece| (!customer).then(|| PieceCare::of(desk, piece));
         match Piece::of(desk, posted.job.as_bytes()) {
             Ok(piece) => Self {
+                care: care(&piece),
+                price: Some(PiecePrice::of(desk, &piece, &posted.wish)),
                 piece: Some(piece),
                 refusal: None,
                 faults: Vec::new(),
@@ -169,6 +202,10 @@ impl Table {
                 let piece = Piece::of(desk, posted.good.as_bytes()).ok();
                 let faults = refusal.entries();
                 Self {
+                    care: piece.as_ref().and_then(care),
+                    price: piece
+                        .as_ref()
+                        .map(|piece| PiecePrice::of(desk, piece, &posted.wish)),
                     piece,
                     refusal: Some(refusal),
                     faults,
@@ -190,7 +227,9 @@ impl Table {
             (reading(&self.faults))
             @if self.refusal.is_none() {
                 (sheet(self.piece.as_ref(), asked.customer, None))
-                @if let Some(piece) = &self.piece { (follows(piece)) (bench(piece)) }
+                @if let (Some(piece), Some(care), Some(price)) = (&self.piece, &self.care, &self.price) {
+                    (follows(piece, care, price, &asked.name)) (bench(piece, care, price))
+                }
             }
         }
     }
@@ -208,6 +247,7 @@ impl Table {
         };
         let body = html! {
             @if failed { (summary(&self.faults)) }
+            @if let Some(told) = &asked.told { (told) }
             (self.heading(&name, asked, posted))
             div.desk {
                 (sheet(self.piece.as_ref(), asked.customer, self.caption()))
@@ -241,6 +281,7 @@ impl Table {
                     form method="post" action=(action) {
                         input type="hidden" name="job" value=(posted.job);
                         input type="hidden" name="good" value=(posted.good);
+                        (posted.wish.carried())
                         button type="submit" { "Back to the shop's side" }
                     }
                 } @else {
@@ -251,7 +292,7 @@ impl Table {
     }
 
     fn customers_side(&self) -> Markup {
-        html! { div.side { @if let Some(piece) = &self.piece { (for_the_customer(piece)) } } }
+        html! { div.side { @if let (Some(piece), Some(price)) = (&self.piece, &self.price) { (for_the_customer(piece, price)) } } }
     }
 
     fn shops_side(&self, asked: &Asked, posted: &Posted) -> Markup {
@@ -272,15 +313,16 @@ impl Table {
         html! {
             div.side {
                 (editor.form())
-                @if let Some(piece) = &self.piece {
-                    (follows(piece))
+                @if let (Some(piece), Some(care), Some(price)) = (&self.piece, &self.care, &self.price) {
+                    (follows(piece, care, price, &asked.name))
                 } @else {
                     div #follows data-swap {}
                 }
+                @if let Some(price) = &self.price { (price.forms(&posted.wish, &asked.name)) }
                 (papers(&asked.name))
             }
-            @if let Some(piece) = &self.piece {
-                (bench(piece))
+            @if let (Some(piece), Some(care), Some(price)) = (&self.piece, &self.care, &self.price) {
+                (bench(piece, care, price))
             } @else {
                 div #bench data-swap {}
             }
@@ -320,6 +362,6 @@ fn is_for_customer(query: Option<&str>) -> bool {
 }
 
 /// Line ends as the document has them; forms send two signs for each.
-fn unix(text: &str) -> String {
+pub(super) fn unix(text: &str) -> String {
     text.replace("\r\n", "\n")
 }

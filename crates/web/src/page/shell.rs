@@ -9,6 +9,7 @@ use crate::asset::address;
 pub(super) enum Place {
     Counter,
     Bench,
+    Care,
     Materials,
     Settings,
     /// A piece, or nowhere in particular.
@@ -58,6 +59,7 @@ impl Page<'_> {
         let places = [
             ("/", "Counter", Place::Counter),
             ("/bench", "Bench", Place::Bench),
+            ("/care", "Care", Place::Care),
             ("/materials", "Materials", Place::Materials),
             ("/settings", "Settings", Place::Settings),
         ];

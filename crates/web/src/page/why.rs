@@ -9,6 +9,10 @@ use working::{Input, LineId, LineView, Origin, Value, Working};
 pub(super) struct Why<'a> {
     pub working: &'a Working,
     pub unit: Unit,
+    /// What the ids of its lines begin with; empty for the sizes' own.
+    pub name: &'static str,
+    /// Lines at its beginning that the sizes' own working shows on the same page.
+    pub shown: usize,
 }
 
 impl Why<'_> {
@@ -19,12 +23,17 @@ impl Why<'_> {
 
     /// Every line, in the order they were worked out.
     pub fn all(self) -> Markup {
+        self.under("All the working")
+    }
+
+    /// The same, under a heading of its own.
+    pub fn under(self, heading: &str) -> Markup {
         html! {
-            details #working .all {
-                summary { h2 { "All the working" } span.beside { (self.working.len()) " lines" } }
+            details id={ (self.name) "working" } .all {
+                summary { h2 { (heading) } span.beside { (self.working.len().saturating_sub(self.shown)) " lines" } }
                 ol.lines {
-                    @for line in self.working.lines() {
-                        li id={ "line-" (line.id.index() + 1) } tabindex="-1" {
+                    @for line in self.working.lines().skip(self.shown) {
+                        li id=(self.anchor(line.id)) tabindex="-1" {
                             p.subject { (spoken(&line)) " = " b { (self.value(line.value)) } }
                             (self.account(&line))
                         }
@@ -32,6 +41,16 @@ impl Why<'_> {
                 }
             }
         }
+    }
+
+    /// The id of a line on the page.
+    fn anchor(self, id: LineId) -> String {
+        let name = if id.index() < self.shown {
+            ""
+        } else {
+            self.name
+        };
+        format!("{name}line-{}", id.index() + 1)
     }
 
     fn account(self, line: &LineView<'_>) -> Markup {
@@ -55,12 +74,13 @@ impl Why<'_> {
         html! {
             code { (input.name) } " = " (value) ", "
             @match input.origin {
-                Origin::Line(earlier) => { "from " (link(earlier, &spoken(&self.working.line(earlier)))) }
+                Origin::Line(earlier) => { "from " a href={ "#" (self.anchor(earlier)) } { (spoken(&self.working.line(earlier))) } }
                 Origin::Setting(id) => { "the setting " a href={ "/settings#" (id) } { (id) } }
                 Origin::Job => { "as the job says" }
                 Origin::Material => { "as the catalogue says" }
                 Origin::Table(source) => { "from a table of constants, source " (source) }
                 Origin::Search => { "from a search that this formula checks" }
+                Origin::Prices => { "from the shop's prices" }
             }
         }
     }

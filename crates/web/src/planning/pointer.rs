@@ -1,6 +1,6 @@
 //! Where in a document a fault lies, as a JSON pointer (RFC 6901).
 
-use cutting::document::{Reason, Refusal};
+use cutting::document::Refusal;
 use serde_json::Value;
 use sizing::Sizes;
 use trade::Job;
@@ -41,10 +41,7 @@ pub(super) fn of_instance(place: usize, text: &str) -> String {
 
 /// A refusal of the cutting room with its place.
 pub(super) fn entry_of(refusal: &Refusal, text: &str) -> Entry {
-    let (line, column) = match refusal.reason {
-        Reason::NotJson { line, column } => (Some(line), Some(column)),
-        _ => (None, None),
-    };
+    let (line, column) = refusal.reason.place().unzip();
     let outer = refusal
         .of
         .as_deref()
@@ -74,8 +71,8 @@ fn instance_called(of: &str, text: &str) -> Option<usize> {
     };
     list.iter().enumerate().position(|(place, one)| {
         let called = match one.get("name").and_then(Value::as_str) {
-            Some(name) => format!("instance {name:?}"),
-            None => format!("instance {}", place + 1),
+            Some(name) => format!("problem {name:?}"),
+            None => format!("problem {}", place + 1),
         };
         called == of
     })

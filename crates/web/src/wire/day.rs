@@ -6,7 +6,7 @@ use demand::{
     Spot, Taken,
 };
 use measure::{Length, Size, Unit};
-use paperwork::{PlanWords, problem_of};
+use paperwork::{PlanWords, Weighed, problem_of};
 use serde_json::{Value, json};
 
 /// A whole day: `plans` and `outcome` are its own, one for each batch, in their order.
@@ -32,6 +32,7 @@ pub fn day(day: &Day, plans: &[Plan], outcome: &Outcome) -> Value {
         "jobs": jobs.collect::<Vec<_>>(),
         "materials": materials,
         "unplanned": unplanned.collect::<Vec<_>>(),
+        "unknown_stock": day.unknown,
     })
 }
 
@@ -80,7 +81,11 @@ impl Pen<'_> {
             basis: batch.basis,
             tick: self.day.tick,
             unit: self.unit,
-            weighed: true,
+            weighed: if batch.is_weighed() {
+                Weighed::RackToo
+            } else {
+                Weighed::Nothing
+            },
         };
         let amount = |count: u64| json!({ "count": count, "text": words.amount(&problem, count) });
         let currency = match batch.basis {

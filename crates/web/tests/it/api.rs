@@ -4,7 +4,7 @@ use axum::http::{Method, StatusCode};
 use serde_json::{Value, json};
 use web::API;
 
-use crate::visit::{Answer, get, job, post, request, send};
+use crate::visit::{Answer, encoded, get, job, post, request, send};
 
 const TOML: &str = "application/toml";
 const JSON: &str = "application/json";
@@ -218,14 +218,56 @@ async fn the_description_and_the_routes_are_the_same() {
     assert_eq!(described, served);
     for (way, path) in API {
         let method: Method = way.to_uppercase().parse().expect("a method");
-        let (kind, body) = match path {
+        let (kind, body) = match *path {
             "/api/v1/cuts" => (TOML, demo::CUT_LIST.to_owned()),
+            "/api/v1/prices/lists" => (SEAMED, crate::quotes::price_list()),
             "/api/v1/cuts/jobs" => (JSON, json!({ "jobs": [job("heron")] }).to_string()),
-            _ => (TOML, job("heron").to_owned()),
+            _ => match priced(path).await {
+                Some(body) => (JSON, body),
+                None => (TOML, job("heron").to_owned()),
+            },
         };
-        let asked =
-            request(method, &path.replace("{view}", "section")).header("content-type", kind);
+        let address = format!("{}{}", path.replace("{view}", "section"), asked_of(path));
+        let asked = request(method, &address).header("content-type", kind);
         let answer = send(asked.body(body.into()).expect("a request")).await;
         assert_eq!(answer.status, StatusCode::OK, "{way} {path}");
     }
+}
+
+const SEAMED: &str = "multipart/form-data; boundary=seam";
+
+/// What an address about prices is sent.
+async fn priced(path: &str) -> Option<String> {
+    let (job, on) = (job("harbour"), "2026-11-25");
+    let quote = json!({ "job": job, "on": on, "number": "Q-1" });
+    let body = match path {
+        "/api/v1/price" => json!({ "job": job, "on": on }),
+        "/api/v1/alternatives" => json!({ "alternatives": [{ "name": "one", "job": job }] }),
+        "/api/v1/budget" => json!({ "job": job, "ceiling": "226.00 USD" }),
+        "/api/v1/quotes" => quote,
+        "/api/v1/quotes/open" | "/api/v1/quotes/pdf" => {
+            let given = post("/api/v1/quotes", JSON, quote.to_string()).await;
+            given.json()["quote"].clone()
+        }
+        "/api/v1/prices/check" => json!({ "on": on }),
+        _ => return None,
+    };
+    Some(body.to_string())
+}
+
+/// What an address must be asked, behind its question mark.
+fn asked_of(path: &str) -> String {
+    if path == "/api/v1/advice/cure" {
+        return "?cure=1".to_owned();
+    }
+    let mut questions = web::care::QUESTIONS.iter();
+    let own = questions.find(|one| path == format!("/api/v1/{}/{}", one.noun, one.verb));
+    let pairs = own.map(|question| {
+        let pairs = question.example.iter();
+        let pairs: Vec<String> = pairs
+            .map(|(name, text)| format!("{name}={}", encoded(text)))
+            .collect();
+        format!("?{}", pairs.join("&"))
+    });
+    pairs.unwrap_or_default()
 }

@@ -4,6 +4,8 @@
 
 mod axe;
 mod bench;
+mod care;
 mod chrome;
 mod hand;
+mod price;
 mod shape;

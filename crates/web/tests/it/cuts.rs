@@ -178,7 +178,10 @@ async fn a_list_that_cannot_be_planned_keeps_its_typing() {
             "larger than any stock",
         ),
         ("", "nothing to cut"),
-        ("{\"name\": \"x\"", "no JSON"),
+        (
+            "{\"name\": \"x\"",
+            "the text ends before its brackets are closed",
+        ),
         ("[]", "nothing to cut"),
         (
             "{\"name\":\"x\",\"dim\":1,\"stock\":[{\"id\":\"s\",\"l\":5}],\"pieces\":[{\"id\":\"p\",\"l\":9}]}",

@@ -2,8 +2,11 @@
 
 mod api;
 mod browser;
+mod care;
 mod cuts;
 mod guards;
 mod inks;
 mod pages;
+mod price;
+mod quotes;
 mod visit;

@@ -1,11 +1,15 @@
 //! Asking the router without a network.
 
+use std::sync::Arc;
+
 use axum::Router;
 use axum::body::Body;
 use axum::http::{HeaderMap, Method, Request, StatusCode, header};
 use http_body_util::BodyExt as _;
+use pricing::RuleSet;
 use serde_json::Value;
 use tower::ServiceExt as _;
+use trade::Catalogue;
 use web::{Options, router};
 
 /// An answer, read to its end.
@@ -44,6 +48,10 @@ pub fn options() -> Options {
     Options {
         demo: true,
         shop: demo::SHOP.name.to_owned(),
+        catalogue: Catalogue::starter()
+            .under(demo::CATALOGUE)
+            .expect("the invented shop's costs"),
+        prices: RuleSet::read(demo::PRICES).ok().map(Arc::new),
         ..Options::default()
     }
 }

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use axum::extract::{RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
+use cutting::OtherKind;
 use demand::Stock;
 use demo::DemoJob;
 use maud::{Markup, html};
@@ -71,7 +72,8 @@ pub(crate) async fn planned(State(desk): State<Arc<Desk>>, sent: Sent) -> Respon
         let documents: Vec<Vec<u8>> = jobs.iter().map(|job| job.toml.into()).collect();
         let stock = stock()?;
         let planned = planning::day(desk, &documents, &stock, Patience::seconds(seconds), left)?;
-        Ok(desk.plans.hold(plan_of(&planned)))
+        let plan = plan_of(&planned).map_err(|other| Problem::fault(&other))?;
+        Ok(desk.plans.hold(plan))
     });
     match made.await.and_then(|made| made) {
         Ok(id) => Redirect::to(&format!("/bench/plan/{id}")).into_response(),
@@ -106,23 +108,23 @@ fn stock() -> Result<Stock, Problem> {
     })
 }
 
-fn plan_of(planned: &planning::PlannedDay) -> Plan {
+fn plan_of(planned: &planning::PlannedDay) -> Result<Plan, OtherKind> {
     let sizes: Vec<&sizing::Sizes> = planned.sizes.iter().collect();
     let day = &planned.day;
-    let sheaves = paperwork::sheaves_of_day(
+    let materials = paperwork::cut_materials_of_day(
         day,
         &planned.plans,
         &planned.outcome,
         &sizes,
         &planned.settings,
-    );
+    )?;
     let orders = day.jobs.iter().map(|job| job.name.clone());
-    Plan::now(
+    Ok(Plan::now(
         orders.collect(),
-        sheaves,
+        materials,
         paperwork::unplanned(day),
         "/bench",
-    )
+    ))
 }
 
 /// The form as it was filled in.

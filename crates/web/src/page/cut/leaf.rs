@@ -76,30 +76,16 @@ impl Head<'_> {
     }
 }
 
-/// What the tool is set to: large, exact beside it where the tape rounds it.
-pub(super) fn set(counting: &Counting, count: u64) -> Markup {
-    let shown = counting.shown(count);
-    html! {
-        span.figure { (fraction(&shown.text)) @if !counting.unit().is_empty() { " " span.unit { (counting.unit()) } } }
-        (exactly(&shown, counting))
-    }
-}
-
-/// Width × height of what comes off.
-pub(super) fn size(counting: &Counting, size: (u64, u64)) -> Markup {
-    let (across, up) = (counting.shown(size.0), counting.shown(size.1));
-    let rounded = across.exact.is_some() || up.exact.is_some();
+/// A number, or width × height, as the tape shows it: large, and beside it what that hides.
+pub(super) fn figure(counting: &Counting, shown: &Shown) -> Markup {
     html! {
         span.figure {
-            (fraction(&across.text)) " × " (fraction(&up.text))
+            @for (place, side) in shown.text.split(" × ").enumerate() {
+                @if place > 0 { " × " }
+                (fraction(side))
+            }
             @if !counting.unit().is_empty() { " " span.unit { (counting.unit()) } }
         }
-        @if rounded { span.beside { " (exactly " (counting.exact_size(size)) ")" } }
-    }
-}
-
-fn exactly(shown: &Shown, counting: &Counting) -> Markup {
-    html! {
-        @if let Some(exact) = &shown.exact { span.beside { " (exactly " (counting.with_unit(exact)) ")" } }
+        @if let Some(beside) = &shown.beside { span.beside { " (" (beside) ")" } }
     }
 }

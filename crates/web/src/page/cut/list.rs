@@ -5,9 +5,10 @@ use std::sync::Arc;
 use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
-use cutting::Halt;
+use cutting::document::is_json;
+use cutting::{Halt, OtherKind};
 use maud::{Markup, html};
-use paperwork::{sheaf_of_instance, sheaf_of_list};
+use paperwork::{CutMaterial, cut_material_of_instance, cut_material_of_list};
 
 use super::ask::{self, Fault, Sent, is_wrong, patience, summary};
 use crate::desk::Desk;
@@ -64,28 +65,20 @@ pub(crate) async fn cut_listed(State(desk): State<Arc<Desk>>, sent: Sent) -> Res
 }
 
 fn plan_of(desk: &Desk, list: &str, patience: Patience, left: &Halt) -> Result<Plan, Problem> {
-    let sheaves = if is_json(list) {
+    let materials: Result<Vec<CutMaterial>, OtherKind> = if is_json(list) {
         let planned = planning::instances(list, patience, left)?;
         let both = planned.instances.iter().zip(&planned.plans);
-        both.map(|(one, plan)| sheaf_of_instance(one, plan))
+        both.map(|(one, plan)| cut_material_of_instance(one, plan))
             .collect()
     } else {
         let planned = planning::list(desk, list, patience, left)?;
         let (settings, unit) = (&planned.settings, planned.units.unit());
         let both = planned.batches.iter().zip(&planned.plans);
-        both.map(|(batch, plan)| sheaf_of_list(batch, plan, settings, unit))
+        both.map(|(batch, plan)| cut_material_of_list(batch, plan, settings, unit))
             .collect()
     };
-    Ok(Plan::now(Vec::new(), sheaves, Vec::new(), "/bench/list"))
-}
-
-/// Whether a text is JSON: it opens with a brace, or with a bracket that no table's name follows.
-fn is_json(text: &str) -> bool {
-    let text = text.trim_start_matches('\u{feff}').trim_start();
-    match text.strip_prefix('[') {
-        Some(rest) => rest.trim_start().starts_with(['{', ']']),
-        None => text.starts_with('{'),
-    }
+    let materials = materials.map_err(|other| Problem::fault(&other))?;
+    Ok(Plan::now(Vec::new(), materials, Vec::new(), "/bench/list"))
 }
 
 /// The form as it was filled in.
@@ -102,7 +95,7 @@ fn page(desk: &Desk, asked: &Asked) -> Response {
         h1 { "Cut from a list" }
         p.lead {
             "Type or paste what there is and what is wanted; the example shows the form. Nothing of it is kept. "
-            "An instance in the cutting room's JSON is read as well. "
+            "A cutting problem in JSON is read as well. "
             a href="/bench" { "Back to the jobs" }
         }
         (form(asked))

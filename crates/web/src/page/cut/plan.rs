@@ -5,7 +5,7 @@ use std::sync::Arc;
 use axum::extract::{Path, RawQuery, State};
 use axum::response::{IntoResponse, Response};
 use maud::{Markup, html};
-use paperwork::{Danger, Paper, PaperworkError, Sheaf};
+use paperwork::{CutMaterial, Danger, Paper, PaperworkError, to_buy};
 
 use super::leaf::leaf;
 use crate::api::{choice, pdf};
@@ -37,16 +37,16 @@ pub(crate) async fn material(
     };
     let place = number.parse::<usize>().ok();
     let place = place.and_then(|number| number.checked_sub(1));
-    let Some(place) = place.filter(|place| *place < plan.sheaves.len()) else {
+    let Some(place) = place.filter(|place| *place < plan.materials.len()) else {
         let detail = format!(
             "This plan has {} materials, counted from 1.",
-            plan.sheaves.len()
+            plan.materials.len()
         );
         return trouble(&Problem::plain(Kind::Address, detail));
     };
     let made = desk.work(move |desk| {
         let body = one(&id, &plan, place).map_err(|error| unset(&error))?;
-        Ok(whole(desk, &plan.sheaves[place].material.name, body))
+        Ok(whole(desk, &plan.materials[place].name, body))
     });
     answered(made.await.and_then(|made| made))
 }
@@ -108,11 +108,8 @@ fn whole(desk: &Desk, title: &str, body: Markup) -> Markup {
 }
 
 fn overview(id: &str, plan: &Plan) -> Result<Markup, PaperworkError> {
-    let totals: Result<Vec<Vec<String>>, PaperworkError> = plan
-        .sheaves
-        .iter()
-        .map(|sheaf| sheaf.material.totals())
-        .collect();
+    let totals: Result<Vec<Vec<String>>, PaperworkError> =
+        plan.materials.iter().map(CutMaterial::totals).collect();
     let totals = totals?;
     Ok(html! {
         h1 { "Plan " (plan.name) }
@@ -120,11 +117,12 @@ fn overview(id: &str, plan: &Plan) -> Result<Markup, PaperworkError> {
         (papers(id, plan))
         (lacking(plan))
         p { (how_good(plan)) }
-        ol.materials { @for (place, (sheaf, totals)) in plan.sheaves.iter().zip(&totals).enumerate() {
+        @if let Some(words) = to_buy(&plan.materials) { p.sum { (words) } }
+        ol.materials { @for (place, (material, totals)) in plan.materials.iter().zip(&totals).enumerate() {
             li {
-                h2 { a href={ "/bench/plan/" (id) "/" (place + 1) } { (sheaf.material.name) } }
-                (ledger(sheaf))
-                (proof(sheaf, totals))
+                h2 { a href={ "/bench/plan/" (id) "/" (place + 1) } { (material.name) } }
+                (ledger(material))
+                (proof(material, totals))
             }
         } }
         (unplanned(plan))
@@ -134,13 +132,13 @@ fn overview(id: &str, plan: &Plan) -> Result<Markup, PaperworkError> {
 /// How many materials, and how many of them can't be planned better.
 fn how_good(plan: &Plan) -> String {
     let proofs = plan
-        .sheaves
+        .materials
         .iter()
-        .map(|sheaf| sheaf.material.proof.as_ref());
+        .map(|material| material.proof.as_ref());
     let proven = proofs
         .flatten()
         .filter(|proof| proof.reached == proof.bound);
-    match (plan.sheaves.len(), proven.count()) {
+    match (plan.materials.len(), proven.count()) {
         (1, 1) => "One material, and its plan is proven: nothing is better.".to_owned(),
         (1, _) => "One material.".to_owned(),
         (all, proven) if all == proven => {
@@ -199,12 +197,11 @@ fn opened(line: &str) -> String {
 }
 
 /// What to take, to buy and to keep, and what is lacking.
-fn ledger(sheaf: &Sheaf) -> Markup {
-    let material = &sheaf.material;
+fn ledger(material: &CutMaterial) -> Markup {
     let groups = [
         ("Take", &material.take),
         ("Buy", &material.buy),
-        ("Keep", &sheaf.drops),
+        ("Keep", &material.drops),
         ("Lacks", &material.uncut),
     ];
     html! {
@@ -217,11 +214,11 @@ fn ledger(sheaf: &Sheaf) -> Markup {
     }
 }
 
-fn proof(sheaf: &Sheaf, totals: &[String]) -> Markup {
+fn proof(material: &CutMaterial, totals: &[String]) -> Markup {
     html! {
         @for line in totals { p.sum { (line) } }
         p.proof {
-            @match &sheaf.material.proof {
+            @match &material.proof {
                 Some(proof) => { (proof.sentence()) }
                 None => { "The stock does not reach for every piece; nothing is proven." }
             }
@@ -230,33 +227,32 @@ fn proof(sheaf: &Sheaf, totals: &[String]) -> Markup {
 }
 
 fn one(id: &str, plan: &Plan, place: usize) -> Result<Markup, PaperworkError> {
-    let sheaf = &plan.sheaves[place];
-    let leaves: Result<Vec<Markup>, PaperworkError> = sheaf
-        .material
+    let material = &plan.materials[place];
+    let leaves: Result<Vec<Markup>, PaperworkError> = material
         .leaves
         .iter()
         .map(|one| leaf(one).map_err(PaperworkError::from))
         .collect();
-    let (leaves, totals) = (leaves?, sheaf.material.totals()?);
-    let count = plan.sheaves.len();
+    let (leaves, totals) = (leaves?, material.totals()?);
+    let count = plan.materials.len();
     Ok(html! {
         p.beside {
             a href={ "/bench/plan/" (id) } { "Plan " (plan.name) } ", material " (place + 1) " of " (count)
         }
-        h1 { (sheaf.material.name) }
-        (ledger(sheaf))
-        (dangers(&sheaf.material.dangers))
+        h1 { (material.name) }
+        (ledger(material))
+        (dangers(&material.dangers))
         @for leaf in &leaves { (leaf) }
         section aria-labelledby="sum" {
             h2 #sum { "All of it" }
-            (proof(sheaf, &totals))
+            (proof(material, &totals))
         }
         nav.buttons aria-label="Materials of this plan" {
-            @if let Some(next) = plan.sheaves.get(place + 1) {
-                a.button.do href={ "/bench/plan/" (id) "/" (place + 2) } { "Next: " (next.material.name) }
+            @if let Some(next) = plan.materials.get(place + 1) {
+                a.button.do href={ "/bench/plan/" (id) "/" (place + 2) } { "Next: " (next.name) }
             }
             @if place > 0 {
-                a.button href={ "/bench/plan/" (id) "/" (place) } { "Back: " (plan.sheaves[place - 1].material.name) }
+                a.button href={ "/bench/plan/" (id) "/" (place) } { "Back: " (plan.materials[place - 1].name) }
             }
             a.button href={ "/bench/plan/" (id) } { "The whole plan" }
         }

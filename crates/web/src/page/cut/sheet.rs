@@ -3,7 +3,7 @@
 use drawing::{CutSheet, CutStep, Off, Offcut, SheetWork};
 use maud::{Markup, html};
 
-use super::leaf::{set, size};
+use super::leaf::figure;
 
 /// One row a cut; a sentence where there is none.
 pub(super) fn steps(sheet: &CutSheet, work: &SheetWork) -> Markup {
@@ -18,7 +18,7 @@ pub(super) fn steps(sheet: &CutSheet, work: &SheetWork) -> Markup {
                 tbody role="rowgroup" { @for step in &work.steps { (row(sheet, step)) } }
             }
         }
-        @if work.steps.iter().all(|step| step.running.is_none()) { p { (whole(sheet)) } }
+        @if let Some(whole) = &work.whole { p { (uncut(sheet, whole)) } }
     }
 }
 
@@ -35,7 +35,7 @@ fn row(sheet: &CutSheet, step: &CutStep) -> Markup {
                 @if !step.part.made.is_empty() { span.beside { " " (step.part.made) } }
             }
             td role="cell" data-word="Set to" {
-                (set(&sheet.counting, step.measure))
+                (figure(&sheet.counting, &sheet.counting.shown(step.measure)))
                 span.beside {
                     @if trim { " trim, " (step.edge.word()) " edge" }
                     @else { " from the " (step.edge.word()) ", " (step.way_word()) }
@@ -48,21 +48,20 @@ fn row(sheet: &CutSheet, step: &CutStep) -> Markup {
 
 /// What lies on one side of a cut.
 fn off(sheet: &CutSheet, off: &Off) -> Markup {
-    let counting = &sheet.counting;
-    let as_it_lies = (off.area.width, off.area.height);
+    let size = figure(&sheet.counting, &sheet.shown(off));
     html! {
         span.beside { (off.side.word()) ": " }
         @match &off.what {
             Offcut::Piece(place) => {
                 @let piece = &sheet.pieces[*place];
-                b { (piece.name()) } " " (size(counting, piece.own_size()))
+                b { (piece.name()) } " " (size)
                 @if piece.turned { span.beside { ", turned" } }
                 @if piece.no_turn { span.beside { ", keep upright" } }
                 @if let Some(window) = &piece.window { span.beside { ", its window: " (window.label) } }
             }
             Offcut::Part(letter) => { "part " b { (letter) } }
             Offcut::Remnant(place) => {
-                b { "Keep " (sheet.remnants[*place].label) } " " (size(counting, as_it_lies))
+                b { "Keep " (sheet.remnants[*place].label) } " " (size)
             }
             Offcut::Waste => { "waste" }
             Offcut::Trim => { "trim" }
@@ -70,11 +69,12 @@ fn off(sheet: &CutSheet, off: &Off) -> Markup {
     }
 }
 
-fn whole(sheet: &CutSheet) -> String {
-    let what = match (sheet.pieces.first(), sheet.remnants.first()) {
-        (Some(piece), _) => piece.name(),
-        (None, Some(kept)) => format!("kept as {}", kept.label),
-        (None, None) => "waste".to_owned(),
+/// What the trimmed sheet is that is not cut any further.
+fn uncut(sheet: &CutSheet, whole: &Offcut) -> String {
+    let what = match whole {
+        Offcut::Piece(place) => sheet.pieces[*place].name(),
+        Offcut::Remnant(place) => format!("kept as {}", sheet.remnants[*place].label),
+        Offcut::Part(_) | Offcut::Waste | Offcut::Trim => "waste".to_owned(),
     };
     format!("No further cut: the sheet is {what}.")
 }

@@ -3,7 +3,7 @@
 use drawing::{CutStick, StickOff, StickWork};
 use maud::{Markup, html};
 
-use super::leaf::set;
+use super::leaf::figure;
 
 /// One row a cut, the last row what is left without one.
 pub(super) fn steps(stick: &CutStick, work: &StickWork) -> Markup {
@@ -20,18 +20,18 @@ pub(super) fn steps(stick: &CutStick, work: &StickWork) -> Markup {
                     tr role="row" {
                         th.number role="rowheader" scope="row" { (step.number) }
                         td role="cell" data-word="From the reference end" {
-                            @if step.off != StickOff::Trim { (set(counting, step.running)) }
+                            @if step.off != StickOff::Trim { (figure(counting, &counting.shown(step.running))) }
                         }
-                        td role="cell" data-word="Long" { (set(counting, step.length)) }
+                        td role="cell" data-word="Long" { (figure(counting, &stick.shown(step.off, step.length))) }
                         td role="cell" data-word="Comes off" { (off(stick, step.off)) }
                     }
                 }
-                @if let Some((length, what)) = rest(stick, work) {
+                @if let Some(rest) = work.rest {
                     tr.rest role="row" {
                         th.number role="rowheader" scope="row" { "Rest" }
                         td role="cell" data-word="From the reference end" {}
-                        td role="cell" data-word="Long" { (set(counting, length)) }
-                        td role="cell" data-word="Is left" { (off(stick, what)) }
+                        td role="cell" data-word="Long" { (figure(counting, &stick.shown(rest.off, rest.length))) }
+                        td role="cell" data-word="Is left" { (off(stick, rest.off)) }
                     }
                 }
             }
@@ -51,17 +51,4 @@ fn off(stick: &CutStick, off: StickOff) -> Markup {
             StickOff::Trim => { "trim, the cut included" }
         }
     }
-}
-
-/// What is left at the end without a cut of its own.
-fn rest(stick: &CutStick, work: &StickWork) -> Option<(u64, StickOff)> {
-    let is_cut = |off| work.steps.iter().any(|step| step.off == off);
-    let pieces = stick.pieces.iter().enumerate();
-    let pieces = pieces.map(|(place, piece)| (piece.length, StickOff::Piece(place)));
-    let kept = stick.remnants.iter().enumerate();
-    let kept = kept.map(|(place, kept)| {
-        let (from, to) = kept.place;
-        (to - from, StickOff::Remnant(place))
-    });
-    pieces.chain(kept).find(|(_, off)| !is_cut(*off))
 }

@@ -22,13 +22,17 @@ const MUST_RUN: [&str; 11] = [
 ];
 
 /// Every page, and every state of it that is reached by an address.
-const PAGES: [&str; 9] = [
+const PAGES: [&str; 13] = [
     "/",
     "/piece/heron",
     "/piece/weir",
     "/piece/heron?customer=1",
     "/bench",
     "/bench/list",
+    "/care",
+    "/care/light/fade?medium=watercolour&lux=150&hours=8",
+    "/care/air/wall",
+    "/quote",
     "/settings",
     "/materials",
     "/nowhere",
@@ -83,12 +87,79 @@ struct State {
 
 const OPEN_ALL: &str = "for (const one of document.querySelectorAll('details')) one.open = true";
 
-const STATES: [State; 8] = [
+const STATES: [State; 17] = [
+    State {
+        name: "a quote given",
+        path: "/piece/harbour",
+        script: "for (const id of ['rush', 'discount-1', 'exempt']) document.getElementById(id).checked = true;\
+            document.getElementById('number').value = 'Q-1';\
+            document.querySelector('button[formaction$=\"/quote\"]').click()",
+        reached: "return document.querySelector('button[formaction*=\"copy=shop\"]') !== null",
+    },
+    State {
+        name: "a quote opened",
+        path: "/quote",
+        script: "const body = new URLSearchParams({ number: 'Q-1' });\
+            fetch('/piece/harbour').then((piece) => piece.text()).then((text) => {\
+                const page = new DOMParser().parseFromString(text, 'text/html');\
+                body.set('job', page.getElementById('job').value);\
+                return fetch('/piece/harbour/quote', { method: 'POST', body });\
+            }).then((given) => given.text()).then((text) => {\
+                const page = new DOMParser().parseFromString(text, 'text/html');\
+                document.getElementById('pasted').value = page.querySelector('[name=quote]').value;\
+                document.querySelector('form[action=\"/quote\"]').requestSubmit();\
+            })",
+        reached: "return document.querySelector('.verdict') !== null",
+    },
+    State {
+        name: "a quote that can't be opened",
+        path: "/quote",
+        script: "document.getElementById('pasted').value = '{';\
+            document.querySelector('form[action=\"/quote\"]').requestSubmit()",
+        reached: "return document.getElementById('summary') !== null",
+    },
+    State {
+        name: "every question of care, opened",
+        path: "/care",
+        script: "",
+        reached: "return document.querySelectorAll('.asking:not([open])').length === 0",
+    },
+    State {
+        name: "an answer about a load, with everything open",
+        path: "/care/hang/wire?weight=20+lb&rings=20&rise=3&breaks=60+lb",
+        script: "",
+        reached: "return document.querySelector('.found details[open]') !== null",
+    },
+    State {
+        name: "a question that can't be answered",
+        path: "/care/hang/wire?weight=heavy&rings=&rise=3",
+        script: "",
+        reached: "return document.querySelectorAll('#summary li').length === 2",
+    },
+    State {
+        name: "a piece with a cure applied",
+        path: "/piece/heron",
+        script: "document.querySelector('.cautions button').click()",
+        reached: "return document.querySelector('.summary.done') !== null",
+    },
     State {
         name: "a piece with everything open",
         path: "/piece/heron",
         script: "",
         reached: "return document.querySelectorAll('details:not([open])').length === 0",
+    },
+    State {
+        name: "a budget, with its proposals",
+        path: "/piece/harbour",
+        script: "document.getElementById('ceiling').value = '226';\
+            document.querySelector('button[formaction$=\"/budget\"]').click()",
+        reached: "return document.querySelector('.proposals button') !== null",
+    },
+    State {
+        name: "alternatives side by side",
+        path: "/piece/harbour",
+        script: "document.querySelector('button[formaction=\"/alternatives\"]').click()",
+        reached: "return document.querySelector('.alternative') !== null",
     },
     State {
         name: "a document that can't be read",

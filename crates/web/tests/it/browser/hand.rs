@@ -185,7 +185,7 @@ async fn the_keyboard_alone_reaches_everything() {
     let chrome = Chrome::new(Shade::Light).await;
     chrome.go("/piece/poppies").await;
     let mut seen = Vec::new();
-    for _ in 0..24 {
+    for _ in 0..90 {
         chrome
             .client
             .active_element()

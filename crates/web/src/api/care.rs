@@ -1,0 +1,324 @@
+//! Questions about light, air and hanging, and what becomes of a piece: advice, cures, weight, place.
+
+use std::collections::{BTreeMap, HashSet};
+use std::sync::Arc;
+
+use axum::extract::rejection::QueryRejection;
+use axum::extract::{Query, RawQuery, State};
+use axum::http::HeaderMap;
+use axum::routing::{get, post};
+use axum::{Json, Router};
+use serde_json::{Value, json};
+use trade::Units;
+
+use super::{Sent, document};
+use crate::care::{self, Fault, QUESTIONS, Question};
+use crate::desk::Desk;
+use crate::piece::Piece;
+use crate::problem::{Entry, Kind, Problem};
+use crate::wire;
+
+pub(super) fn routes() -> Router<Arc<Desk>> {
+    let pieces = Router::new()
+        .route("/api/v1/advice", post(advice))
+        .route("/api/v1/advice/cure", post(cure))
+        .route("/api/v1/weight", post(weight))
+        .route("/api/v1/place", post(place));
+    QUESTIONS.iter().fold(pieces, |router, question| {
+        let path = format!("/api/v1/{}/{}", question.noun, question.verb);
+        let asked = move |State(desk): State<Arc<Desk>>, query: Pairs| async move {
+            ask(question, &desk, query)
+        };
+        router.route(&path, get(asked))
+    })
+}
+
+/// The pairs behind the question mark of an address.
+pub(crate) type Pairs = Result<Query<Vec<(String, String)>>, QueryRejection>;
+
+fn ask(question: &'static Question, desk: &Desk, query: Pairs) -> Result<Json<Value>, Problem> {
+    let asked = Questioned::of(question, query)?;
+    let settings = desk.options.habits.of(asked.units);
+    let answer = question.answer(&asked.typed, settings, asked.units);
+    let found = match answer {
+        Ok(answer) if asked.faults.is_empty() => answer,
+        Ok(_) => return Err(Problem::with(Kind::Input, asked.faults)),
+        Err(faults) => {
+            let told = faults.iter().map(entry);
+            return Err(Problem::with(
+                Kind::Input,
+                asked.faults.into_iter().chain(told).collect(),
+            ));
+        }
+    };
+    let unit = asked.units.unit();
+    let mut value = wire::answer(&found, unit);
+    if asked.working {
+        value["working"] = wire::working(&found.working, unit).into();
+    }
+    Ok(Json(value))
+}
+
+fn entry(fault: &Fault) -> Entry {
+    let pointer = if fault.field.is_empty() {
+        String::new()
+    } else {
+        format!("/{}", fault.field)
+    };
+    Entry {
+        pointer,
+        code: fault.code.clone(),
+        detail: fault.whole(),
+        ..Entry::default()
+    }
+}
+
+/// What an address asks: its fields, the unit of bare numbers, whether the working is wanted.
+#[derive(Debug)]
+pub(crate) struct Questioned {
+    pub typed: BTreeMap<String, String>,
+    pub units: Units,
+    working: bool,
+    /// Keys that are not known, stand twice, or have an answer that is none.
+    pub faults: Vec<Entry>,
+}
+
+impl Questioned {
+    /// Reads the pairs; what is not asked here is a fault, and all faults are kept.
+    pub fn of(question: &Question, query: Pairs) -> Result<Self, Problem> {
+        let Query(pairs) = query.map_err(|_| {
+            Problem::plain(Kind::Input, "Write the address as name=text, joined by &.")
+        })?;
+        let mut asked = Self {
+            typed: BTreeMap::new(),
+            units: Units::default(),
+            working: false,
+            faults: Vec::new(),
+        };
+        let mut seen = HashSet::new();
+        for (name, text) in pairs {
+            if !seen.insert(name.clone()) {
+                asked.fault(&name, "query.twice", "is asked twice; ask it once.");
+                continue;
+            }
+            asked.take(question, name, text);
+        }
+        Ok(asked)
+    }
+
+    fn take(&mut self, question: &Question, name: String, text: String) {
+        match (name.as_str(), text.as_str()) {
+            ("units", "in") => self.units = Units::Inches,
+            ("units", "mm") => self.units = Units::Millimetres,
+            ("units", _) => self.fault(&name, "query.answer", "takes in or mm."),
+            ("include", "working") => self.working = true,
+            ("include", _) => self.fault(&name, "query.answer", "takes working."),
+            _ if question.fields.iter().any(|field| field.name == name) => {
+                self.typed.insert(name, text);
+            }
+            _ => {
+                let mut known: Vec<&str> = question.fields.iter().map(|field| field.name).collect();
+                known.extend(["units", "include"]);
+                let words = format!("is not asked here; ask {}.", known.join(", "));
+                self.fault(&name, "query.unknown", &words);
+            }
+        }
+    }
+
+    fn fault(&mut self, name: &str, code: &str, words: &str) {
+        let name: String = name.chars().take(SHOWN).collect();
+        let escaped = name.replace('~', "~0").replace('/', "~1");
+        self.faults.push(Entry {
+            pointer: format!("/{escaped}"),
+            code: code.to_owned(),
+            detail: format!("“{name}” {words}"),
+            ..Entry::default()
+        });
+    }
+}
+
+/// How much of a name is shown again.
+const SHOWN: usize = 40;
+
+/// The value of the only questions an address here may have; anything else is refused.
+fn only<'q>(query: Option<&'q str>, known: &[&str]) -> Result<BTreeMap<&'q str, &'q str>, Problem> {
+    let pairs = query
+        .unwrap_or_default()
+        .split('&')
+        .filter(|pair| !pair.is_empty());
+    let pairs: Vec<(&str, &str)> = pairs
+        .map(|pair| pair.split_once('=').unwrap_or((pair, "")))
+        .collect();
+    let strange = pairs.iter().filter(|(name, _)| !known.contains(name));
+    let strange: Vec<Entry> = strange
+        .map(|(name, _)| Entry {
+            pointer: String::new(),
+            code: "query.unknown".to_owned(),
+            detail: format!(
+                "“{}” is not asked here; ask {}.",
+                name.chars().take(SHOWN).collect::<String>(),
+                known.join(", ")
+            ),
+            ..Entry::default()
+        })
+        .collect();
+    if strange.is_empty() {
+        Ok(pairs.into_iter().collect())
+    } else {
+        Err(Problem::with(Kind::Input, strange))
+    }
+}
+
+/// Whether an address asks for the working.
+fn with_working(query: Option<&str>) -> Result<bool, Problem> {
+    only(query, &["include"])?;
+    Ok(super::choice(query, "include", &["working"])?.is_some())
+}
+
+async fn advice(
+    State(desk): State<Arc<Desk>>,
+    RawQuery(query): RawQuery,
+    headers: HeaderMap,
+    body: Sent,
+) -> Result<Json<Value>, Problem> {
+    let why = with_working(query.as_deref())?;
+    let document = document(&headers, body)?;
+    let told =
+        desk.work(move |desk| Piece::of(desk, &document).map(|piece| advice_on(desk, &piece, why)));
+    Ok(Json(told.await??))
+}
+
+/// All advice on a piece, with the working where it is asked for.
+fn advice_on(desk: &Desk, piece: &Piece, why: bool) -> Value {
+    let unit = piece.sizes.unit();
+    let advised = care::advised_on(desk, piece);
+    let mut value = wire::advised(&advised, &piece.sizes, unit);
+    if why {
+        value["working"] = wire::working(&advised.working, unit).into();
+    }
+    value
+}
+
+async fn cure(
+    State(desk): State<Arc<Desk>>,
+    RawQuery(query): RawQuery,
+    headers: HeaderMap,
+    body: Sent,
+) -> Result<Json<Value>, Problem> {
+    let asked = only(query.as_deref(), &["cure"])?;
+    let name = asked.get("cure").copied().unwrap_or_default().to_owned();
+    let document = document(&headers, body)?;
+    let told = desk.work(move |desk| {
+        let piece = Piece::of(desk, &document)?;
+        let cure = care::cure_named(&name, &care::advised_on(desk, &piece))
+            .map_err(|sentence| Problem::plain(Kind::Input, sentence))?;
+        let job = cure.change.applied(&piece.job);
+        let after = Piece::of(desk, job.to_toml().as_bytes())?;
+        let unit = after.sizes.unit();
+        let left = care::advised_on(desk, &after);
+        let mut value = wire::advised(&left, &after.sizes, unit);
+        value["done"] = cure.change.sentence(unit).into();
+        value["cured"] =
+            json!({ "code": cure.code, "part": cure.part, "is_gone": cure.is_gone(&left) });
+        value["job"] = after.job.to_json();
+        value["toml"] = after.job.to_toml().into();
+        Ok::<Value, Problem>(value)
+    });
+    Ok(Json(told.await??))
+}
+
+async fn weight(
+    State(desk): State<Arc<Desk>>,
+    RawQuery(query): RawQuery,
+    headers: HeaderMap,
+    body: Sent,
+) -> Result<Json<Value>, Problem> {
+    let why = with_working(query.as_deref())?;
+    let document = document(&headers, body)?;
+    let told = desk.work(move |desk| {
+        let piece = Piece::of(desk, &document)?;
+        let answer = care::weight(&piece.job, &piece.sizes);
+        Ok::<Value, Problem>(told(&answer, &piece, why))
+    });
+    Ok(Json(told.await??))
+}
+
+async fn place(
+    State(desk): State<Arc<Desk>>,
+    RawQuery(query): RawQuery,
+    headers: HeaderMap,
+    body: Sent,
+) -> Result<Json<Value>, Problem> {
+    let why = with_working(query.as_deref())?;
+    let document = document(&headers, body)?;
+    let told = desk.work(move |desk| {
+        let piece = Piece::of(desk, &document)?;
+        let answer = care::place(&piece.job, &piece.sizes, &desk.options.catalogue)
+            .map_err(|refusal| Problem::plain(Kind::Piece, refusal))?;
+        Ok::<Value, Problem>(told(&answer, &piece, why))
+    });
+    Ok(Json(told.await??))
+}
+
+fn told(answer: &care::Answer, piece: &Piece, why: bool) -> Value {
+    let unit = piece.sizes.unit();
+    let mut value = wire::answer(answer, unit);
+    if why {
+        value["working"] = wire::working(&answer.working, unit).into();
+    }
+    value
+}
+
+/// The entries of these addresses in the API's description.
+pub(super) fn described() -> Vec<(String, Value)> {
+    let pieces = [
+        (
+            "/api/v1/advice",
+            "All advice on the piece, the worst first, each with its numbers, source, status and tried cures.",
+            "include",
+        ),
+        (
+            "/api/v1/advice/cure",
+            "The document with one cure applied, and what advice is left.",
+            "cure",
+        ),
+        (
+            "/api/v1/weight",
+            "What the piece weighs part by part, and what it hangs by.",
+            "include",
+        ),
+        (
+            "/api/v1/place",
+            "What light and air do to the piece where it will hang.",
+            "include",
+        ),
+    ];
+    let answer = json!({ "application/json": { "schema": { "type": "object" } } });
+    let of_pieces = pieces.map(|(path, words, name)| {
+        let parameter = match name {
+            "cure" => json!({
+                "name": "cure", "in": "query", "required": true,
+                "description": "A cure, as the advice names it: `light.uv:1`.",
+                "schema": { "type": "string" },
+            }),
+            name => super::description::question(name, "Adds every line of working.", &["working"]),
+        };
+        let post = super::description::post(words, &[parameter], &answer);
+        (path.to_owned(), json!({ "post": post }))
+    });
+    let questions = QUESTIONS.iter().map(|question| {
+        let mut parameters = wire::parameters(question);
+        parameters.push(super::description::units());
+        parameters.push(super::description::question(
+            "include",
+            "Adds every line of working.",
+            &["working"],
+        ));
+        let path = format!("/api/v1/{}/{}", question.noun, question.verb);
+        (
+            path,
+            super::description::read(&format!("{}.", question.tells), &parameters),
+        )
+    });
+    of_pieces.into_iter().chain(questions).collect()
+}
