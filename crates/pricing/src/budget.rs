@@ -18,7 +18,7 @@ pub struct Budget<'a> {
     pub job: &'a Job,
     /// Materials to choose from.
     pub catalogue: &'a Catalogue,
-    /// The shop's settings: `budget.colour_near`, `budget.most_changes`.
+    /// The shop's settings: `budget.colour_near`, `budget.most_changes`, `budget.put_together`.
     pub shop: &'a Settings,
     /// The rule set.
     pub rules: &'a RuleSet,
@@ -37,6 +37,9 @@ pub struct Proposed {
     pub proposals: Vec<Proposal>,
     /// How many single changes were looked at that save something and harm nothing.
     pub looked_at: usize,
+    /// How many of these were put together, where single ones do not do: fewer than were looked at in a large
+    /// catalogue (`budget.put_together`), then evenly spread over what they save.
+    pub put_together: usize,
     /// How many changes were put together at most.
     pub deepest: usize,
     /// The cheapest that was met with, where nothing meets the ceiling.

@@ -55,15 +55,17 @@ impl Search<'_> {
             before: self.before,
             proposals: Vec::new(),
             looked_at: 0,
+            put_together: 0,
             deepest: 0,
             cheapest: None,
         };
         if self.before.minor <= budget.ceiling.minor {
             return proposed;
         }
-        let singles = self.singles();
+        let mut singles = self.singles();
         proposed.looked_at = singles.len();
-        let most = usize::try_from(budget.shop.count(Key::BudgetMostChanges)).unwrap_or(1);
+        let count = |key| usize::try_from(budget.shop.count(key)).unwrap_or(1);
+        let most = count(Key::BudgetMostChanges);
         let mut sets: Vec<Vec<usize>> = (0..singles.len()).map(|at| vec![at]).collect();
         for depth in 1..=most {
             proposed.deepest = depth;
@@ -82,7 +84,14 @@ impl Search<'_> {
                 proposed.proposals = tried;
                 return proposed;
             }
-            sets = grown(&sets, &singles);
+            if depth == 1 && depth < most {
+                singles = spread(singles, count(Key::BudgetPutTogether));
+                proposed.put_together = singles.len();
+                sets = (0..singles.len()).map(|at| vec![at]).collect();
+            }
+            if depth < most {
+                sets = grown(&sets, &singles);
+            }
         }
         proposed
     }
@@ -129,6 +138,24 @@ impl Search<'_> {
             .all(|(key, severity)| self.harm.get(key).is_some_and(|had| had >= severity));
         none_new.then_some(priced.totals.total.value)
     }
+}
+
+/// At most so many changes, evenly spread over what they save, the one that saves most among them: a catalogue of
+/// thousands has millions of pairs.
+fn spread(mut singles: Vec<(Saving, Money)>, most: usize) -> Vec<(Saving, Money)> {
+    if singles.len() <= most {
+        return singles;
+    }
+    singles.sort_by_key(|(_, saving)| std::cmp::Reverse(saving.minor));
+    let all = singles.len();
+    let mut at = 0;
+    singles.retain(|_| {
+        // Each of the `most` steps keeps the first of its share.
+        let kept = (at * most) % all < most;
+        at += 1;
+        kept
+    });
+    singles
 }
 
 /// Every set with one more change that clashes with none of it.

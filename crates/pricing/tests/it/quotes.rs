@@ -6,6 +6,7 @@ use pricing::{
     compare, price,
 };
 use sizing::{Severity, derive};
+use trade::settings::Layer;
 use trade::{Catalogue, Date, Settings, Units};
 
 use crate::demo_jobs::{catalogue, job, rules, sizes};
@@ -282,4 +283,28 @@ fn a_sensitive_print_keeps_its_ultraviolet_glass() {
     let plain = |(change, _): &(Saving, Money)| matches!(change, Saving::Glazing { code, .. } if code == "glass-2.5" || code == "glass-2");
     assert!(!cheapest.changes.iter().any(plain), "{cheapest:?}");
     assert_eq!(proposed.deepest, 2);
+    assert_eq!(proposed.put_together, proposed.looked_at);
+}
+
+/// A large catalogue has millions of pairs: only some changes are put together, and that is told.
+#[test]
+fn what_is_put_together_is_bounded_and_told() {
+    let catalogue = catalogue();
+    let (rules, asked) = (rules(), Asked::on(day()));
+    let few = [("budget.put_together".to_owned(), "3".to_owned())].into();
+    let settings = Settings::defaults(Units::Inches)
+        .with(&few, Layer::Shop, Units::Inches.unit())
+        .expect("a setting");
+    let job = job("harbour");
+    let budget = Budget {
+        job: &job,
+        catalogue: &catalogue,
+        shop: &settings,
+        rules: &rules,
+        asked: &asked,
+        ceiling: Money::new(1, rules.currency()),
+    };
+    let proposed = budget.propose().expect("it is priced");
+    assert!(proposed.looked_at > 3, "{}", proposed.looked_at);
+    assert_eq!(proposed.put_together, 3);
 }

@@ -134,12 +134,12 @@ impl JobBudget {
         if proposed.proposals.is_empty() {
             writeln!(
                 text,
-                "Nothing meets it without harm: {} changes that save were looked at, up to {} together.",
-                proposed.looked_at, proposed.deepest
+                "Nothing meets it without harm: {} changes that save were looked at, {} of them up to {} together.",
+                proposed.looked_at, proposed.put_together, proposed.deepest
             )
             .expect("writing to a string");
             if let Some(cheapest) = &proposed.cheapest {
-                writeln!(text, "\nThe least it can cost is {}:", cheapest.total)
+                writeln!(text, "\nThe least that was met with is {}:", cheapest.total)
                     .expect("writing to a string");
                 text.push_str(&changes(cheapest, catalogue));
             }

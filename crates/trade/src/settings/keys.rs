@@ -451,6 +451,7 @@ settings! {
     LiftGuide = walls::GUIDE;
     BudgetColourNear = pricing::COLOUR_NEAR;
     BudgetMostChanges = pricing::MOST_CHANGES;
+    BudgetPutTogether = pricing::PUT_TOGETHER;
 
     // Printing.
     PrintTape = choice("print.tape", Default::ChoiceBy { inch: "1/16 in", metric: "1 mm" },

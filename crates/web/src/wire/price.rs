@@ -154,6 +154,7 @@ pub fn proposed(all: &Proposed, job: &Job, catalogue: &Catalogue) -> Value {
         "before": money(all.before),
         "proposals": all.proposals.iter().map(one).collect::<Vec<_>>(),
         "looked_at": all.looked_at,
+        "put_together": all.put_together,
         "deepest": all.deepest,
         "cheapest": all.cheapest.as_ref().map(one),
     })

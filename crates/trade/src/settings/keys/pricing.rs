@@ -23,3 +23,12 @@ pub(super) const MOST_CHANGES: Definition = count(
     ShopChoice,
     "How many changes are put together at most to bring a price to a budget.",
 );
+pub(super) const PUT_TOGETHER: Definition = count(
+    "budget.put_together",
+    80,
+    (2, 500),
+    "",
+    "",
+    ShopChoice,
+    "How many of the changes that save something are put together at most to bring a price to a budget; more take longer.",
+);

@@ -82,7 +82,7 @@ impl Looked<'_> {
             @if proposed.proposals.is_empty() {
                 @if let Some(cheapest) = &proposed.cheapest {
                     section.care aria-labelledby="cheapest" {
-                        h2 #cheapest { "The least it can cost" }
+                        h2 #cheapest { "The least that was met with" }
                         (self.one(cheapest))
                     }
                 }
@@ -111,7 +111,7 @@ impl Looked<'_> {
                 @if before.minor <= ceiling.minor { "That is within " (ceiling) ": nothing to change." }
                 @else if proposed.proposals.is_empty() {
                     "Nothing brings it to " (ceiling) " without harm: " (proposed.looked_at)
-                    " changes that save were looked at, up to " (proposed.deepest) " together."
+                    " changes that save were looked at, " (proposed.put_together) " of them up to " (proposed.deepest) " together."
                 } @else {
                     "These bring it to " (ceiling) " or less, and break nothing the job was promised."
                 }
