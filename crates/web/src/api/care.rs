@@ -6,13 +6,13 @@ use std::sync::Arc;
 use axum::extract::rejection::QueryRejection;
 use axum::extract::{Query, RawQuery, State};
 use axum::http::HeaderMap;
-use axum::routing::{get, post};
+use axum::routing::{MethodRouter, get, post};
 use axum::{Json, Router};
 use serde_json::{Value, json};
 use trade::Units;
 
 use super::{Sent, document};
-use crate::care::{self, Fault, QUESTIONS, Question};
+use crate::care::{self, Answer, Fault, QUESTIONS, Question};
 use crate::desk::Desk;
 use crate::piece::Piece;
 use crate::problem::{Entry, Kind, Problem};
@@ -22,8 +22,11 @@ pub(super) fn routes() -> Router<Arc<Desk>> {
     let pieces = Router::new()
         .route("/api/v1/advice", post(advice))
         .route("/api/v1/advice/cure", post(cure))
-        .route("/api/v1/weight", post(weight))
-        .route("/api/v1/place", post(place));
+        .route(
+            "/api/v1/weight",
+            of_piece(|_, piece| Ok(care::weight(&piece.job, &piece.sizes))),
+        )
+        .route("/api/v1/place", of_piece(place));
     QUESTIONS.iter().fold(pieces, |router, question| {
         let path = format!("/api/v1/{}/{}", question.noun, question.verb);
         let asked = move |State(desk): State<Arc<Desk>>, query: Pairs| async move {
@@ -227,40 +230,31 @@ async fn cure(
     Ok(Json(told.await??))
 }
 
-async fn weight(
-    State(desk): State<Arc<Desk>>,
-    RawQuery(query): RawQuery,
-    headers: HeaderMap,
-    body: Sent,
-) -> Result<Json<Value>, Problem> {
-    let why = with_working(query.as_deref())?;
-    let document = document(&headers, body)?;
-    let told = desk.work(move |desk| {
-        let piece = Piece::of(desk, &document)?;
-        let answer = care::weight(&piece.job, &piece.sizes);
-        Ok::<Value, Problem>(told(&answer, &piece, why))
-    });
-    Ok(Json(told.await??))
+fn place(desk: &Desk, piece: &Piece) -> Result<Answer, Problem> {
+    care::place(&piece.job, &piece.sizes, &desk.options.catalogue)
+        .map_err(|refusal| Problem::plain(Kind::Piece, refusal))
 }
 
-async fn place(
-    State(desk): State<Arc<Desk>>,
-    RawQuery(query): RawQuery,
-    headers: HeaderMap,
-    body: Sent,
-) -> Result<Json<Value>, Problem> {
-    let why = with_working(query.as_deref())?;
-    let document = document(&headers, body)?;
-    let told = desk.work(move |desk| {
-        let piece = Piece::of(desk, &document)?;
-        let answer = care::place(&piece.job, &piece.sizes, &desk.options.catalogue)
-            .map_err(|refusal| Problem::plain(Kind::Piece, refusal))?;
-        Ok::<Value, Problem>(told(&answer, &piece, why))
-    });
-    Ok(Json(told.await??))
+/// The address of a question about the piece that is sent.
+fn of_piece(asked: fn(&Desk, &Piece) -> Result<Answer, Problem>) -> MethodRouter<Arc<Desk>> {
+    post(
+        async move |State(desk): State<Arc<Desk>>,
+                    RawQuery(query): RawQuery,
+                    headers: HeaderMap,
+                    body: Sent| {
+            let why = with_working(query.as_deref())?;
+            let document = document(&headers, body)?;
+            let told = desk.work(move |desk| {
+                let piece = Piece::of(desk, &document)?;
+                let answer = asked(desk, &piece)?;
+                Ok::<Value, Problem>(told(&answer, &piece, why))
+            });
+            Ok::<_, Problem>(Json(told.await??))
+        },
+    )
 }
 
-fn told(answer: &care::Answer, piece: &Piece, why: bool) -> Value {
+fn told(answer: &Answer, piece: &Piece, why: bool) -> Value {
     let unit = piece.sizes.unit();
     let mut value = wire::answer(answer, unit);
     if why {

@@ -10,7 +10,7 @@ use std::sync::Arc;
 use axum::body::Bytes;
 use axum::extract::State;
 use axum::http::HeaderMap;
-use axum::routing::post;
+use axum::routing::{MethodRouter, post};
 use axum::{Json, Router};
 use pricing::{Budget, Heading, Quote, QuoteFault, RuleSet, alternatives};
 use serde_json::{Value, json};
@@ -27,164 +27,129 @@ use crate::wire;
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
     Router::new()
-        .route("/api/v1/price", post(priced))
-        .route("/api/v1/alternatives", post(compared))
-        .route("/api/v1/budget", post(budgeted))
-        .route("/api/v1/quotes", post(quoted))
-        .route("/api/v1/quotes/open", post(opened))
+        .route("/api/v1/price", order(priced))
+        .route("/api/v1/alternatives", order(compared))
+        .route("/api/v1/budget", order(budgeted))
+        .route("/api/v1/quotes", order(quoted))
+        .route("/api/v1/quotes/open", order(opened))
         .route("/api/v1/quotes/pdf", post(print::pdf))
-        .route("/api/v1/prices/check", post(checked))
+        .route("/api/v1/prices/check", order(checked))
         .route("/api/v1/prices/lists", post(list::previewed))
+}
+
+/// The address of an order: its body is read as JSON and answered off the threads that serve.
+fn order(answer: fn(&Desk, &[u8]) -> Result<Value, Problem>) -> MethodRouter<Arc<Desk>> {
+    post(
+        async move |State(desk): State<Arc<Desk>>, headers: HeaderMap, body: Sent| {
+            let body = json_body(&headers, body)?;
+            let told = desk.work(move |desk| answer(desk, &body)).await??;
+            Ok::<_, Problem>(Json(told))
+        },
+    )
 }
 
 /// What may be asked beside any price.
 const ASKED: [&str; 6] = ["on", "rush", "discounts", "exempt", "rules", "shop"];
 
-async fn priced(
-    State(desk): State<Arc<Desk>>,
-    headers: HeaderMap,
-    body: Sent,
-) -> Result<Json<Value>, Problem> {
-    let body = json_body(&headers, body)?;
-    let told = desk.work(move |desk| {
-        let mut order = Order::read(&body, &["job", "include"], &ASKED)?;
-        let (rules, asked, shop) = order.asked(desk)?;
-        let job = order.document("job");
-        let include = order.words("include", &["working"]);
-        order.faultless()?;
-        let piece = Piece::of(desk, &job)?;
-        let catalogue = &desk.options.catalogue;
-        let priced = pricing::price(&piece.job, &piece.sizes, catalogue, &rules, &asked);
-        let mut value = wire::price_of(&piece.sizes, &priced, shop);
-        if include.is_some() {
-            value["working"] = wire::working(&priced.working, piece.sizes.unit()).into();
-        }
-        Ok::<Value, Problem>(value)
-    });
-    Ok(Json(told.await??))
+fn priced(desk: &Desk, body: &[u8]) -> Result<Value, Problem> {
+    let mut order = Order::read(body, &["job", "include"], &ASKED)?;
+    let (rules, asked, shop) = order.asked(desk)?;
+    let job = order.document("job");
+    let include = order.words("include", &["working"]);
+    order.faultless()?;
+    let piece = Piece::of(desk, &job)?;
+    let catalogue = &desk.options.catalogue;
+    let priced = pricing::price(&piece.job, &piece.sizes, catalogue, &rules, &asked);
+    let mut value = wire::price_of(&piece.sizes, &priced, shop);
+    if include.is_some() {
+        value["working"] = wire::working(&priced.working, piece.sizes.unit()).into();
+    }
+    Ok(value)
 }
 
-async fn compared(
-    State(desk): State<Arc<Desk>>,
-    headers: HeaderMap,
-    body: Sent,
-) -> Result<Json<Value>, Problem> {
-    let body = json_body(&headers, body)?;
-    let told = desk.work(move |desk| {
-        let mut order = Order::read(&body, &["alternatives"], &ASKED)?;
-        let (rules, asked, shop) = order.asked(desk)?;
-        let named = order.named_documents("alternatives");
-        order.faultless()?;
-        let mut jobs = Vec::with_capacity(named.len());
-        for (name, document) in &named {
-            let job = trade::Job::read(document).map_err(|faults| {
-                Problem::with(Kind::Document, faults.iter().map(Entry::document).collect())
-            })?;
-            jobs.push((name.as_str(), job));
-        }
-        let units = jobs.first().map(|(_, job)| job.units).unwrap_or_default();
-        if jobs.iter().any(|(_, job)| job.units != units) {
-            let detail =
-                "All alternatives speak in the same units; give each the units of the first.";
-            return Err(Problem::plain(Kind::Input, detail));
-        }
-        let choices: Vec<_> = jobs.iter().map(|(name, job)| (*name, job)).collect();
-        let options = &desk.options;
-        let habits = options.habits.of(units);
-        let found = alternatives(&choices, &options.catalogue, habits, &rules, &asked)
-            .map_err(|refused| Problem::plain(Kind::Input, sentence(&refused)))?;
-        Ok::<Value, Problem>(wire::alternatives(&found, shop))
-    });
-    Ok(Json(told.await??))
+fn compared(desk: &Desk, body: &[u8]) -> Result<Value, Problem> {
+    let mut order = Order::read(body, &["alternatives"], &ASKED)?;
+    let (rules, asked, shop) = order.asked(desk)?;
+    let named = order.named_documents("alternatives");
+    order.faultless()?;
+    let mut jobs = Vec::with_capacity(named.len());
+    for (name, document) in &named {
+        let job = trade::Job::read(document).map_err(|faults| {
+            Problem::with(Kind::Document, faults.iter().map(Entry::document).collect())
+        })?;
+        jobs.push((name.as_str(), job));
+    }
+    let units = jobs.first().map(|(_, job)| job.units).unwrap_or_default();
+    if jobs.iter().any(|(_, job)| job.units != units) {
+        let detail = "All alternatives speak in the same units; give each the units of the first.";
+        return Err(Problem::plain(Kind::Input, detail));
+    }
+    let choices: Vec<_> = jobs.iter().map(|(name, job)| (*name, job)).collect();
+    let options = &desk.options;
+    let habits = options.habits.of(units);
+    let found = alternatives(&choices, &options.catalogue, habits, &rules, &asked)
+        .map_err(|refused| Problem::plain(Kind::Input, sentence(&refused)))?;
+    Ok(wire::alternatives(&found, shop))
 }
 
-async fn budgeted(
-    State(desk): State<Arc<Desk>>,
-    headers: HeaderMap,
-    body: Sent,
-) -> Result<Json<Value>, Problem> {
-    let body = json_body(&headers, body)?;
-    let told = desk.work(move |desk| {
-        let mut order = Order::read(&body, &["job", "ceiling"], &ASKED)?;
-        let (rules, asked, _) = order.asked(desk)?;
-        let (job, ceiling) = (order.document("job"), order.money("ceiling"));
-        order.faultless()?;
-        let piece = Piece::of(desk, &job)?;
-        let options = &desk.options;
-        let budget = Budget {
-            job: &piece.job,
-            catalogue: &options.catalogue,
-            shop: options.habits.of(piece.job.units),
-            rules: &rules,
-            asked: &asked,
-            ceiling,
-        };
-        let proposed = budget
-            .propose()
-            .map_err(|refused| Problem::plain(Kind::Input, sentence(&refused)))?;
-        let value = wire::proposed(&proposed, &piece.job, &options.catalogue);
-        Ok::<Value, Problem>(value)
-    });
-    Ok(Json(told.await??))
+fn budgeted(desk: &Desk, body: &[u8]) -> Result<Value, Problem> {
+    let mut order = Order::read(body, &["job", "ceiling"], &ASKED)?;
+    let (rules, asked, _) = order.asked(desk)?;
+    let (job, ceiling) = (order.document("job"), order.money("ceiling"));
+    order.faultless()?;
+    let piece = Piece::of(desk, &job)?;
+    let options = &desk.options;
+    let budget = Budget {
+        job: &piece.job,
+        catalogue: &options.catalogue,
+        shop: options.habits.of(piece.job.units),
+        rules: &rules,
+        asked: &asked,
+        ceiling,
+    };
+    let proposed = budget
+        .propose()
+        .map_err(|refused| Problem::plain(Kind::Input, sentence(&refused)))?;
+    let value = wire::proposed(&proposed, &piece.job, &options.catalogue);
+    Ok(value)
 }
 
-async fn quoted(
-    State(desk): State<Arc<Desk>>,
-    headers: HeaderMap,
-    body: Sent,
-) -> Result<Json<Value>, Problem> {
-    let body = json_body(&headers, body)?;
-    let told = desk.work(move |desk| {
-        let mut order = Order::read(&body, &["job", "number", "given"], &ASKED)?;
-        let (rules, asked, _) = order.asked(desk)?;
-        let job = order.document("job");
-        let number = order.text("number", "Say the quote's number here.");
-        let given = order.day("given").unwrap_or(asked.day);
-        order.faultless()?;
-        let piece = Piece::of(desk, &job)?;
-        refuse(&piece.sizes.faults)?;
-        let heading = Heading { number, given };
-        let of = (&piece.job, &piece.sizes);
-        let made = Quote::give(&heading, of, &desk.options.catalogue, &rules, &asked);
-        let (quote, priced) = made.map_err(|fault| unquoted(&fault))?;
-        let faults = wire::faults(&priced.faults, &priced.working);
-        Ok::<Value, Problem>(json!({ "quote": wire::quote(&quote, true), "faults": faults }))
-    });
-    Ok(Json(told.await??))
+fn quoted(desk: &Desk, body: &[u8]) -> Result<Value, Problem> {
+    let mut order = Order::read(body, &["job", "number", "given"], &ASKED)?;
+    let (rules, asked, _) = order.asked(desk)?;
+    let job = order.document("job");
+    let number = order.text("number", "Say the quote's number here.");
+    let given = order.day("given").unwrap_or(asked.day);
+    order.faultless()?;
+    let piece = Piece::of(desk, &job)?;
+    refuse(&piece.sizes.faults)?;
+    let heading = Heading { number, given };
+    let of = (&piece.job, &piece.sizes);
+    let made = Quote::give(&heading, of, &desk.options.catalogue, &rules, &asked);
+    let (quote, priced) = made.map_err(|fault| unquoted(&fault))?;
+    let faults = wire::faults(&priced.faults, &priced.working);
+    Ok(json!({ "quote": wire::quote(&quote, true), "faults": faults }))
 }
 
-async fn opened(
-    State(desk): State<Arc<Desk>>,
-    headers: HeaderMap,
-    body: Sent,
-) -> Result<Json<Value>, Problem> {
-    let body = json_body(&headers, body)?;
-    let told = desk.work(move |_| {
-        let text = String::from_utf8_lossy(&body);
-        let opened = Quote::open(&text).map_err(|fault| unquoted(&fault))?;
-        Ok::<Value, Problem>(json!({
-            "number": opened.quote.number,
-            "total": wire::money(opened.quote.total()),
-            "verdict": wire::verdict(&opened),
-            "quote": wire::quote(&opened.quote, false),
-        }))
-    });
-    Ok(Json(told.await??))
+fn opened(_: &Desk, body: &[u8]) -> Result<Value, Problem> {
+    let text = std::str::from_utf8(body).map_err(|_| {
+        let detail = "The quote is not UTF-8 text; send its file as it was written.";
+        Problem::plain(Kind::Document, detail)
+    })?;
+    let opened = Quote::open(text).map_err(|fault| unquoted(&fault))?;
+    Ok(json!({
+        "number": opened.quote.number,
+        "total": wire::money(opened.quote.total()),
+        "verdict": wire::verdict(&opened),
+        "quote": wire::quote(&opened.quote, false),
+    }))
 }
 
-async fn checked(
-    State(desk): State<Arc<Desk>>,
-    headers: HeaderMap,
-    body: Sent,
-) -> Result<Json<Value>, Problem> {
-    let body = json_body(&headers, body)?;
-    let told = desk.work(move |desk| {
-        let mut order = Order::read(&body, &[], &["rules", "on"])?;
-        let (rules, asked, _) = order.asked(desk)?;
-        order.faultless()?;
-        Ok::<Value, Problem>(wire::rules_checked(&rules, &rules.check(asked.day)))
-    });
-    Ok(Json(told.await??))
+fn checked(desk: &Desk, body: &[u8]) -> Result<Value, Problem> {
+    let mut order = Order::read(body, &[], &["rules", "on"])?;
+    let (rules, asked, _) = order.asked(desk)?;
+    order.faultless()?;
+    Ok(wire::rules_checked(&rules, &rules.check(asked.day)))
 }
 
 /// The body, once it is said to be JSON.

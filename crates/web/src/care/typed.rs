@@ -172,19 +172,19 @@ impl<'a> Typed<'a> {
             Ok(length) if length.is_positive() => Some(Stated::job(length)),
             Ok(length) => {
                 let sentence = format!("it is {}", length.in_both(self.unit));
-                self.fault(
-                    field,
-                    "care.not_positive",
-                    sentence,
-                    "type more than zero".to_owned(),
-                );
-                None
+                self.not_positive(field, sentence)
             }
             Err(error) => {
                 self.unread(field, text, &error);
                 None
             }
         }
+    }
+
+    fn not_positive<T>(&mut self, field: &'static Field, sentence: String) -> Option<T> {
+        let cure = "type more than zero".to_owned();
+        self.fault(field, "care.not_positive", sentence, cure);
+        None
     }
 
     /// A width and a height above zero.
@@ -195,13 +195,7 @@ impl<'a> Typed<'a> {
             Ok(size) if size.width.is_positive() && size.height.is_positive() => Some(size),
             Ok(_) => {
                 let sentence = "a side is zero".to_owned();
-                self.fault(
-                    field,
-                    "care.not_positive",
-                    sentence,
-                    "type more than zero".to_owned(),
-                );
-                None
+                self.not_positive(field, sentence)
             }
             Err(error) => {
                 self.unread(field, text, &error);
@@ -218,13 +212,7 @@ impl<'a> Typed<'a> {
             Ok(mass) if mass > Mass::ZERO => Some(Stated::job(mass)),
             Ok(mass) => {
                 let sentence = format!("it is {}", mass.print_both_nearest());
-                self.fault(
-                    field,
-                    "care.not_positive",
-                    sentence,
-                    "type more than zero".to_owned(),
-                );
-                None
+                self.not_positive(field, sentence)
             }
             Err(error) => {
                 self.unread(field, text, &error);
