@@ -1,7 +1,7 @@
 //! Cautions: what can hurt someone or the art, in one place, each with what calls for it.
 
 use sizing::Sizes;
-use trade::{Hanger, Hold, Job, Kind, Pane};
+use trade::{Blemish, Hanger, Hold, Job, Kind, Pane};
 
 use crate::mention::named;
 
@@ -291,6 +291,11 @@ fn of_package(caution: Caution, job: &Job, sizes: &Sizes) -> bool {
         Caution::OldPaint => job
             .fit
             .is_some_and(|fit| fit.rabbet.is_some() || fit.frame.is_some()),
+        Caution::Mould => job
+            .art
+            .iter()
+            .flat_map(|art| &art.marks)
+            .any(|mark| mark.kind == Blemish::Mould),
         _ => false,
     }
 }
@@ -360,7 +365,9 @@ fn words(job: &Job) -> impl Iterator<Item = &str> {
         .attachment
         .iter()
         .flat_map(|held| [&held.adhesive, &held.material].into_iter().flatten());
-    let all = job.identity.notes.iter().chain(art).chain(held);
+    let marks = job.art.iter().flat_map(|art| &art.marks);
+    let seen = marks.filter_map(|mark| mark.words.as_ref());
+    let all = job.identity.notes.iter().chain(art).chain(held).chain(seen);
     all.map(String::as_str)
 }
 

@@ -8,7 +8,7 @@ use conservation::climate::{Wood, wood};
 use conservation::rules::remembered;
 use conservation::spoken::{said, weighs};
 use measure::{Length, Mass, Toward, Unit};
-use sizing::{HangerMarks, Sizes, hooks_apart};
+use sizing::{HangerMarks, MemberSizes, Sizes, hooks_apart};
 use trade::{Hanger, Job, Key};
 use working::{Figure, Given, Stated, Subject, Worked, Working};
 
@@ -532,10 +532,29 @@ impl Planning<'_> {
         if !self.weight.on_scale {
             self.unknown.push(format!("{LEFT_OUT} of its weight"));
         }
-        let named = !self.sizes.members.is_empty();
-        if named && self.wood().is_none() {
-            let what = "nobody said of which wood its rails are: neither their sag nor the hold of screws is worked out";
-            self.unknown.push(what.to_owned());
+        if let Some(member) = self.sizes.members.first() {
+            self.name_rails(member);
+        }
+    }
+
+    /// Names what is not known of the outermost rails.
+    fn name_rails(&mut self, member: &MemberSizes) {
+        let material = member.material.as_deref();
+        match material.and_then(|found| found.wood.as_deref()).map(wood) {
+            Some(Ok(_)) => {}
+            Some(Err(refusal)) => self.unknown.push(format!(
+                "{refusal}: neither the sag of its rails nor the hold of screws is worked out"
+            )),
+            None => self.unknown.push(
+                "nobody said of which wood its rails are: neither their sag nor the hold of screws is worked out"
+                    .to_owned(),
+            ),
+        }
+        if member.height.is_none() {
+            self.unknown.push(
+                "nobody said how high its moulding is, front to back: neither its pull out of the wall, nor the hold of screws, nor the sag of its rails is worked out"
+                    .to_owned(),
+            );
         }
     }
 }

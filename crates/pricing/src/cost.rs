@@ -68,7 +68,9 @@ impl Desk<'_> {
         let Some((cost, per)) = found else {
             return Err(self.no_cost(item, material).into());
         };
-        let millionths = i64::try_from(cost.price.millionths()).unwrap_or(i64::MAX);
+        let Ok(millionths) = i64::try_from(cost.price.millionths()) else {
+            return Err(too_large(item).into());
+        };
         let price = FinePrice::new(millionths, cost.price.currency());
         if price.currency == self.rules.currency() {
             return Ok(UnitCost {

@@ -71,8 +71,9 @@ impl Look<'_> {
         let spacing = hinge_spacing(grams.value, self.settings());
         let edge: Stated<Length> = art.largest.width.into();
         let wanted = hinges(edge, marks.inset.into(), spacing, &mut self.working);
-        let Ok(wanted) = wanted else {
-            return;
+        let wanted = match wanted {
+            Ok(wanted) => wanted,
+            Err(refusal) => return self.refused(&refusal),
         };
         if marks.count.value >= wanted.count.value {
             return;

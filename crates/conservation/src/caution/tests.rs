@@ -36,6 +36,10 @@ fn each_caution_has_its_trigger() {
         (Caution::Damp, framed("[place]\nbathroom = true")),
         (Caution::Heat, framed("[place]\nabove = \"fire\"")),
         (
+            Caution::Mould,
+            framed("[[art.marks]]\nkind = \"mould\"\nx = \"1\"\ny = \"1\""),
+        ),
+        (
             Caution::Arsenic,
             framed("condition = \"emerald green border\""),
         ),

@@ -143,32 +143,32 @@ impl Questioned {
 /// How much of a name is shown again.
 const SHOWN: usize = 40;
 
-/// The value of the only questions an address here may have; anything else is refused.
-fn only<'q>(query: Option<&'q str>, known: &[&str]) -> Result<BTreeMap<&'q str, &'q str>, Problem> {
-    let pairs = query
-        .unwrap_or_default()
-        .split('&')
-        .filter(|pair| !pair.is_empty());
-    let pairs: Vec<(&str, &str)> = pairs
-        .map(|pair| pair.split_once('=').unwrap_or((pair, "")))
-        .collect();
-    let strange = pairs.iter().filter(|(name, _)| !known.contains(name));
-    let strange: Vec<Entry> = strange
-        .map(|(name, _)| Entry {
+/// The value of the only questions an address here may have; anything else, and one asked twice, is refused.
+fn only(query: Option<&str>, known: &[&str]) -> Result<BTreeMap<String, String>, Problem> {
+    let mut found = BTreeMap::new();
+    let mut faults = Vec::new();
+    let pairs = form_urlencoded::parse(query.unwrap_or_default().as_bytes());
+    for (name, value) in pairs.into_owned() {
+        let (code, words) = if !known.contains(&name.as_str()) {
+            let known = known.join(", ");
+            ("query.unknown", format!("is not asked here; ask {known}."))
+        } else if found.insert(name.clone(), value).is_some() {
+            ("query.twice", "is asked twice; ask it once.".to_owned())
+        } else {
+            continue;
+        };
+        let name: String = name.chars().take(SHOWN).collect();
+        faults.push(Entry {
             pointer: String::new(),
-            code: "query.unknown".to_owned(),
-            detail: format!(
-                "“{}” is not asked here; ask {}.",
-                name.chars().take(SHOWN).collect::<String>(),
-                known.join(", ")
-            ),
+            code: code.to_owned(),
+            detail: format!("“{name}” {words}"),
             ..Entry::default()
-        })
-        .collect();
-    if strange.is_empty() {
-        Ok(pairs.into_iter().collect())
+        });
+    }
+    if faults.is_empty() {
+        Ok(found)
     } else {
-        Err(Problem::with(Kind::Input, strange))
+        Err(Problem::with(Kind::Input, faults))
     }
 }
 
@@ -208,8 +208,8 @@ async fn cure(
     headers: HeaderMap,
     body: Sent,
 ) -> Result<Json<Value>, Problem> {
-    let asked = only(query.as_deref(), &["cure"])?;
-    let name = asked.get("cure").copied().unwrap_or_default().to_owned();
+    let mut asked = only(query.as_deref(), &["cure"])?;
+    let name = asked.remove("cure").unwrap_or_default();
     let document = document(&headers, body)?;
     let told = desk.work(move |desk| {
         let piece = Piece::of(desk, &document)?;

@@ -192,6 +192,14 @@ fn wire(typed: &mut Typed<'_>) -> Option<Answer> {
         rise: rise?,
         hooks_apart: hooks,
     };
+    if depth.is_some() != up.is_some() {
+        let missing = if depth.is_some() { "hook-up" } else { "depth" };
+        typed.lacks(
+            missing,
+            "the pull out of the wall takes both; type it, or empty the other",
+        );
+        return None;
+    }
     let mut working = Working::new();
     let run = typed.keep(wire_run(&hang, &mut working))?;
     let factors = Factors::of_shop(typed.settings, false);

@@ -452,5 +452,5 @@ fn schemes(own: &'static str) -> Vec<&'static str> {
 fn of_scheme(settings: &Settings, scheme: &str, unit: measure::Unit) -> Settings {
     let change = BTreeMap::from([(Key::LightScheme.id().to_owned(), scheme.to_owned())]);
     let changed = settings.with(&change, Layer::Job, unit);
-    changed.unwrap_or_else(|_| settings.clone())
+    changed.expect("a scheme of its own range")
 }

@@ -181,6 +181,13 @@ impl<'a> Typed<'a> {
         }
     }
 
+    /// A field that must be typed too.
+    pub(super) fn lacks(&mut self, name: &str, cure: &str) {
+        let field = self.field(name);
+        let sentence = "nothing is typed".to_owned();
+        self.fault(field, "care.missing", sentence, cure.to_owned());
+    }
+
     fn not_positive<T>(&mut self, field: &'static Field, sentence: String) -> Option<T> {
         let cure = "type more than zero".to_owned();
         self.fault(field, "care.not_positive", sentence, cure);
@@ -194,7 +201,7 @@ impl<'a> Typed<'a> {
         match read_size(text, self.unit) {
             Ok(size) if size.width.is_positive() && size.height.is_positive() => Some(size),
             Ok(_) => {
-                let sentence = "a side is zero".to_owned();
+                let sentence = "a side is not above zero".to_owned();
                 self.not_positive(field, sentence)
             }
             Err(error) => {

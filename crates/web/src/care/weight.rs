@@ -180,7 +180,7 @@ fn lifts(found: &Hanging, answer: &mut Answer) {
 
 /// What light and air do to a piece where it will hang.
 ///
-/// Errors: a light or a time of the document outside what can be, in words.
+/// Errors: a light, a time, a warmth or a humidity of the document outside what can be, in words.
 pub fn place(job: &Job, sizes: &Sizes, catalogue: &Catalogue) -> Result<Answer, String> {
     let found = outlook(job, sizes, catalogue).map_err(|refusal| refusal.to_string())?;
     let around = Surroundings::of(job, &sizes.settings);
@@ -197,12 +197,12 @@ pub fn place(job: &Job, sizes: &Sizes, catalogue: &Catalogue) -> Result<Answer, 
         answer
     };
     for (at, member) in sizes.members.iter().enumerate() {
-        mitres(at, member, sizes, &mut answer);
+        mitres(at, member, sizes, &mut answer)?;
     }
     for (at, pane) in sizes.glazing.iter().enumerate() {
-        growth(at, pane, sizes, &mut answer);
+        growth(at, pane, sizes, &mut answer)?;
     }
-    cold_wall(&around, sizes, job.units.unit(), &mut answer);
+    cold_wall(&around, sizes, job.units.unit(), &mut answer)?;
     Ok(answer)
 }
 
@@ -244,14 +244,23 @@ fn humidity(key: Key, sizes: &Sizes) -> Stated<Figure> {
     )
 }
 
-/// How far the mitres of a member open in the driest and the dampest room; nothing where its wood is not known.
-fn mitres(at: usize, member: &MemberSizes, sizes: &Sizes, answer: &mut Answer) {
-    let named = member
-        .material
-        .as_deref()
-        .and_then(|found| found.wood.as_deref());
-    let Some(wood) = named.and_then(|name| wood(name).ok()) else {
-        return;
+/// How far the mitres of a member open in the driest and the dampest room; nothing where nobody said its wood.
+fn mitres(
+    at: usize,
+    member: &MemberSizes,
+    sizes: &Sizes,
+    answer: &mut Answer,
+) -> Result<(), String> {
+    let material = member.material.as_deref();
+    let wood = match material.and_then(|found| found.wood.as_deref()).map(wood) {
+        None => return Ok(()),
+        Some(Ok(wood)) => wood,
+        Some(Err(refusal)) => {
+            answer.group(format!("Mitres of the {}", member.name));
+            let words = refusal.to_string();
+            answer.words(format!("mitre_{}", at + 1), "Not worked out", words);
+            return Ok(());
+        }
     };
     answer.group(format!("Mitres of the {}, {}", member.name, wood.species));
     for (key, label, to) in [
@@ -267,16 +276,21 @@ fn mitres(at: usize, member: &MemberSizes, sizes: &Sizes, answer: &mut Answer) {
         let face = Stated::from(member.face);
         let grain = wood.coefficient(Grain::Tangential);
         let moved = rail_movement(face, grain, celsius, swing, &mut answer.working);
-        if let Ok(moved) = moved {
-            answer.about(format!("mitre_{}_{key}", at + 1), label, moved.mitre.gap);
-        }
+        let moved = moved.map_err(|refusal| refusal.to_string())?;
+        answer.about(format!("mitre_{}_{key}", at + 1), label, moved.mitre.gap);
     }
+    Ok(())
 }
 
 /// How far acrylic grows with the warmth its rabbet allows for, and with the dampest room besides.
-fn growth(at: usize, pane: &GlazingSizes, sizes: &Sizes, answer: &mut Answer) {
+fn growth(
+    at: usize,
+    pane: &GlazingSizes,
+    sizes: &Sizes,
+    answer: &mut Answer,
+) -> Result<(), String> {
     let (Some(Pane::Acrylic), Some(warmth)) = (pane.pane, pane.growth) else {
-        return;
+        return Ok(());
     };
     let size = pane.sheet.size;
     let sheet = if size.width.value > size.height.value {
@@ -289,23 +303,28 @@ fn growth(at: usize, pane: &GlazingSizes, sizes: &Sizes, answer: &mut Answer) {
         let working = &mut answer.working;
         damp_growth(sheet.into(), warmth.into(), (own, damp.into()), working)
     });
-    if let (Ok(least), Ok(most)) = (least, most) {
-        answer.group("Acrylic");
-        let amount = Amount::Between(least.value, most.value);
-        let label = "With warmth and damp its long side grows by";
-        answer.row(
-            format!("growth_{}", at + 1),
-            label,
-            amount,
-            &[least.line, most.line],
-        );
-    }
+    let least = least.map_err(|refusal| refusal.to_string())?;
+    let most = most.map_err(|refusal| refusal.to_string())?;
+    answer.group("Acrylic");
+    let amount = Amount::Between(least.value, most.value);
+    answer.row(
+        format!("growth_{}", at + 1),
+        "With warmth and damp its long side grows by",
+        amount,
+        &[least.line, most.line],
+    );
+    Ok(())
 }
 
 /// The air behind the piece, where it hangs on an outside wall.
-fn cold_wall(around: &Surroundings, sizes: &Sizes, unit: Unit, answer: &mut Answer) {
+fn cold_wall(
+    around: &Surroundings,
+    sizes: &Sizes,
+    unit: Unit,
+    answer: &mut Answer,
+) -> Result<(), String> {
     let Some(wall) = around.outside_wall else {
-        return;
+        return Ok(());
     };
     let settings = &sizes.settings;
     let mut working: Working = std::mem::take(&mut answer.working);
@@ -317,7 +336,7 @@ fn cold_wall(around: &Surroundings, sizes: &Sizes, unit: Unit, answer: &mut Answ
         &mut working,
     );
     answer.working = working;
-    let Ok(found) = found else { return };
+    let found = found.map_err(|refusal| refusal.to_string())?;
     answer.group("Against its outside wall");
     surface_rows("touching", &found.touching, answer);
     answer.group(format!("{} off it", found.gap.in_both(unit)));
@@ -326,4 +345,5 @@ fn cold_wall(around: &Surroundings, sizes: &Sizes, unit: Unit, answer: &mut Answ
     if harms && !answer.cautions.contains(&Caution::Damp) {
         answer.cautions.push(Caution::Damp);
     }
+    Ok(())
 }

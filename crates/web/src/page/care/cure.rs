@@ -5,6 +5,7 @@ use std::sync::Arc;
 use axum::extract::{Path, RawQuery, State};
 use axum::response::Response;
 use maud::{Markup, html};
+use sizing::Fault;
 
 use super::super::piece::{Asked, OPENED, Posted, Sent, kept, nobody, posted, shown};
 use super::super::trouble::trouble;
@@ -48,9 +49,9 @@ pub(crate) async fn cure(
 
 /// The cure an address names.
 fn asked_for(query: Option<&str>) -> String {
-    let mut pairs = query.unwrap_or_default().split('&');
-    let cure = pairs.find_map(|pair| pair.strip_prefix("cure="));
-    cure.unwrap_or_default().replace("%3A", ":")
+    let mut pairs = form_urlencoded::parse(query.unwrap_or_default().as_bytes());
+    let cure = pairs.find(|(name, _)| name == "cure");
+    cure.map(|(_, cure)| cure.into_owned()).unwrap_or_default()
 }
 
 /// The changed document and what was done; a document that can't be read comes back as it is.
@@ -68,10 +69,12 @@ fn applied(
     let job = document_with(&posted.job, &piece.job, &cure.change);
     let after = Piece::of(desk, job.as_bytes())?;
     let left = advised_on(desk, &after);
+    let is_it = |fault: &Fault| fault.code == cure.code && fault.part == cure.part;
+    let others = left.advice.iter().filter(|other| !is_it(&other.fault));
     let told = done(
         &cure,
         cure.is_gone(&left),
-        left.advice.len(),
+        others.count(),
         &piece,
         &posted,
         action,

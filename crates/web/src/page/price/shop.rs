@@ -79,7 +79,7 @@ fn shops(priced: &Priced, why: Why<'_>) -> Markup {
         (some("Labour", shop.labour, why))
         @if !unknown.is_empty() {
             p { "The catalogue does not say what these cost: " (unknown.join(", "))
-                ". Give each a [[material.cost]], and the margin is known." }
+                ". Write what each costs you into the catalogue, and the margin is known." }
         }
         (some("Cost", shop.cost, why))
         @if let Some(margin) = shop.margin {
