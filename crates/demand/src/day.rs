@@ -11,10 +11,9 @@ use cutting::Goal;
 use cutting::{lengths, sheets};
 use measure::{Length, Unit};
 use sizing::Sizes;
-use trade::{Catalogue, Job, Key, Material, Settings};
+use trade::{Catalogue, Date, Job, Key, Material, Settings};
 
 use crate::bundle::{Bench, bundle};
-use crate::date;
 use crate::fault::Fault;
 use crate::gather::{Heap, gather};
 use crate::names::Names;
@@ -174,7 +173,7 @@ fn day_jobs(pieces: &[(Job, Sizes)], faults: &mut Vec<Fault>) -> Vec<DayJob> {
         };
         let name = names.unique(name);
         let given = job.identity.due.as_deref();
-        let due = given.and_then(date::days);
+        let due = given.and_then(|day| Date::read(day).ok()).map(Date::days);
         if let (Some(given), None) = (given, due) {
             faults.push(Fault::Due {
                 job: name.clone(),

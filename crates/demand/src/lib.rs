@@ -14,7 +14,6 @@
 
 mod account;
 mod bundle;
-mod date;
 mod day;
 mod fallout;
 mod fault;

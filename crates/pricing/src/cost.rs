@@ -202,6 +202,17 @@ fn no_material(item: &Item<'_>) -> Fault {
     )
 }
 
+/// A cost for what the part has not: a price by the foot for a pane.
+pub(crate) fn no_measure(item: &Item<'_>) -> Fault {
+    Fault::warn(
+        "pricing.no_measure",
+        item.name.as_ref(),
+        "its cost is for a length, a sheet or an area that this part has not",
+        "",
+        "Give its cost in the catalogue for what it is bought by",
+    )
+}
+
 /// An amount that can't be held.
 pub(crate) fn too_large(item: &Item<'_>) -> Fault {
     Fault::refuse(

@@ -9,7 +9,7 @@ use trade::{Catalogue, Date, Job, Supply};
 use working::{Given, Round, Subject, Worked, Working};
 
 use crate::charge::Charge;
-use crate::cost::Reckon;
+use crate::cost::{Reckon, no_measure, too_large};
 use crate::exact::Exact;
 use crate::item::{Item, items};
 use crate::laws;
@@ -186,10 +186,15 @@ impl<'a> Desk<'a> {
             if !item.part.is_material() {
                 continue;
             }
+            let (cost, unknown) = match self.part_cost(item, at) {
+                Ok(cost) => (Some(cost), None),
+                Err(fault) => (None, item.material.map(|_| *fault)),
+            };
             parts.push(PartCost {
                 name: item.name.as_ref().to_owned(),
                 material: item.material.map(|material| material.code.clone()),
-                cost: self.part_cost(item, at),
+                cost,
+                unknown,
             });
         }
         let minutes = self.minutes();
@@ -213,18 +218,19 @@ impl<'a> Desk<'a> {
         }
     }
 
-    /// What a part costs; none where the catalogue does not say, which is a fault only where a rule needs it.
-    fn part_cost(&mut self, item: &Item<'_>, at: usize) -> Option<Worked<Money>> {
+    /// What a part costs; why it is not known is a fault of the price only where a rule needs it.
+    fn part_cost(&mut self, item: &Item<'_>, at: usize) -> Result<Worked<Money>, Box<Fault>> {
         let subject = Subject::nth("cost", at, "unit");
-        let cost = self.cost(item, Supply::Length, subject).ok()?;
-        let (used, given) = Self::taken(item, cost.per, Reckon::Used)?;
+        let cost = self.cost(item, Supply::Length, subject)?;
+        let (used, given) =
+            Self::taken(item, cost.per, Reckon::Used).ok_or_else(|| no_measure(item))?;
         let round = self.round(self.rules.rounding.line);
         let count = i64::from(item.count);
-        let exact = Exact::from(cost.price)
-            .times(used)?
-            .times(count)?
-            .over(cost.per.exact())?;
-        let amount = exact.to_money(self.cent, round)?;
+        let amount = Exact::from(cost.price)
+            .times(used)
+            .and_then(|exact| exact.times(count)?.over(cost.per.exact()))
+            .and_then(|exact| exact.to_money(self.cent, round))
+            .ok_or_else(|| too_large(item))?;
         let inputs = [
             ("price", cost.given),
             ("used", given),
@@ -234,10 +240,9 @@ impl<'a> Desk<'a> {
             ("way", Given::prices(round)),
         ];
         let subject = Subject::nth("cost", at, "part");
-        Some(
-            self.working
-                .by(&laws::COST_MATERIAL, subject, &inputs, amount),
-        )
+        Ok(self
+            .working
+            .by(&laws::COST_MATERIAL, subject, &inputs, amount))
     }
 
     fn labour_cost(&mut self, wage: Money, minutes: i64) -> Option<Worked<Money>> {

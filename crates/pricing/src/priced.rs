@@ -147,8 +147,10 @@ pub struct PartCost {
     pub name: String,
     /// Its material's code, where it has one.
     pub material: Option<String>,
-    /// Its cost; none where the catalogue has none.
+    /// Its cost; none where it is not known.
     pub cost: Option<Worked<Money>>,
+    /// Why the cost of a material is not known: the catalogue has none, or there is no rate of exchange for it.
+    pub unknown: Option<Fault>,
 }
 
 /// How much of something a line charges for.

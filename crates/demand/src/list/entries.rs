@@ -3,12 +3,12 @@
 use cutting::lengths::Together;
 use measure::{Length, Money};
 use toml::Spanned;
+use trade::Date;
 
 use super::fault::ListReason;
 use super::file::{Ends, Piece, Sheet, Stick};
 use super::read::{Desk, Unread, material};
 use super::{ListPiece, ListStock};
-use crate::date;
 use crate::names::Names;
 use crate::source::Origin;
 use crate::stock::Extent;
@@ -196,10 +196,11 @@ impl Desk<'_> {
 
     fn due(&mut self, written: &Spanned<String>) -> Option<u32> {
         let text = written.get_ref();
-        date::days(text).or_else(|| {
+        let Ok(day) = Date::read(text) else {
             let why = "write a day from 1970 on as 2026-12-04";
-            self.refuse("due", &written.span(), text, why)
-        })
+            return self.refuse("due", &written.span(), text, why);
+        };
+        Some(day.days())
     }
 
     /// What a piece must match, where it says so.

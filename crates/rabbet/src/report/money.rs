@@ -117,13 +117,13 @@ fn shops_side(report: &mut Report, priced: &Priced) {
             || part.name.clone(),
             |code| format!("{} ({code})", part.name),
         );
-        match part.cost {
-            Some(cost) => column.worked(group, &label, cost),
-            None if part.material.is_none() => {
-                group.row(&label, "no material".to_owned());
+        match (part.cost, &part.unknown) {
+            (Some(cost), _) => column.worked(group, &label, cost),
+            (None, Some(fault)) => {
+                group.row(&label, fault.sentence());
             }
-            None => {
-                group.row(&label, "cost not known".to_owned());
+            (None, None) => {
+                group.row(&label, "no material".to_owned());
             }
         }
     }
@@ -132,7 +132,7 @@ fn shops_side(report: &mut Report, priced: &Priced) {
     if let Some(cost) = shop.cost {
         column.worked(group, "Cost", cost);
     } else {
-        let words = "not known while a part's cost is not; add [[material.cost]] to the catalogue";
+        let words = "not known while a part's cost is not";
         group.row("Cost", words.to_owned());
     }
     column.some(group, "Margin", shop.margin);

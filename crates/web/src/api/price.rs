@@ -73,15 +73,26 @@ fn compared(desk: &Desk, body: &[u8]) -> Result<Value, Problem> {
     let named = order.named_documents("alternatives");
     order.faultless()?;
     let mut jobs = Vec::with_capacity(named.len());
-    for (name, document) in &named {
-        let job = trade::Job::read(document).map_err(|faults| {
-            Problem::with(Kind::Document, faults.iter().map(Entry::document).collect())
-        })?;
-        jobs.push((name.as_str(), job));
+    let mut unread = Vec::new();
+    for (at, (name, document)) in named.iter().enumerate() {
+        match trade::Job::read(document) {
+            Ok(job) => jobs.push((name.as_str(), job)),
+            Err(faults) => unread.extend(faults.iter().map(|fault| {
+                let entry = Entry::document(fault);
+                Entry {
+                    pointer: format!("/alternatives/{at}/job{}", entry.pointer),
+                    detail: format!("{name}: {}", entry.detail),
+                    ..entry
+                }
+            })),
+        }
+    }
+    if !unread.is_empty() {
+        return Err(Problem::with(Kind::Document, unread));
     }
     let units = jobs.first().map(|(_, job)| job.units).unwrap_or_default();
     if jobs.iter().any(|(_, job)| job.units != units) {
-        let detail = "All alternatives speak in the same units; give each the units of the first.";
+        let detail = "One alternative counts in inches, another in millimetres; write `units` alike in all of them.";
         return Err(Problem::plain(Kind::Input, detail));
     }
     let choices: Vec<_> = jobs.iter().map(|(name, job)| (*name, job)).collect();

@@ -80,7 +80,12 @@ fn line(line: &PricedLine, working: &Working) -> Value {
 }
 
 fn cost(part: &PartCost, working: &Working) -> Value {
-    json!({ "part": part.name, "material": part.material, "cost": some(part.cost, working) })
+    json!({
+        "part": part.name,
+        "material": part.material,
+        "cost": some(part.cost, working),
+        "unknown": part.unknown.as_ref().map(Fault::sentence),
+    })
 }
 
 fn totals(totals: &Totals, working: &Working) -> Value {

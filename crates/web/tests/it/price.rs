@@ -67,7 +67,10 @@ async fn a_piece_without_costs_is_told_in_sentences() {
     let asked = request(Method::GET, "/piece/harbour").body(Body::empty());
     let page = ask(&web::router(costless), asked.expect("a request")).await;
     let text = page.text();
-    assert!(text.contains("does not say what these cost"), "{text}");
+    assert!(
+        text.contains("The margin is not known:"),
+        "nothing is told of the costs"
+    );
 }
 
 #[tokio::test]

@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 use pricing::Priced;
+use sizing::Fault;
 use working::Worked;
 
 use super::super::why::Why;
@@ -63,11 +64,10 @@ fn totals(priced: &Priced, why: Why<'_>) -> Markup {
 
 fn shops(priced: &Priced, why: Why<'_>) -> Markup {
     let shop = &priced.shop;
-    let unknown: Vec<&str> = shop
+    let unknown: Vec<&Fault> = shop
         .parts
         .iter()
-        .filter(|part| part.cost.is_none() && part.material.is_some())
-        .map(|part| part.name.as_str())
+        .filter_map(|part| part.unknown.as_ref())
         .collect();
     let share = priced.margin_thousandths().map(share).unwrap_or_default();
     html! {
@@ -78,8 +78,8 @@ fn shops(priced: &Priced, why: Why<'_>) -> Markup {
         }
         (some("Labour", shop.labour, why))
         @if !unknown.is_empty() {
-            p { "The catalogue does not say what these cost: " (unknown.join(", "))
-                ". Write what each costs you into the catalogue, and the margin is known." }
+            p { "The margin is not known:" }
+            ul { @for fault in unknown { li { (fault.sentence()) } } }
         }
         (some("Cost", shop.cost, why))
         @if let Some(margin) = shop.margin {
